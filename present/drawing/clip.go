@@ -1,15 +1,18 @@
 package drawing
 
-// clip returns the parts of the items inside the box. Lines and areas are cut
-// at its edge. Text cannot be cut: it is kept, and moved inwards if need be,
-// where its middle lies in keep, and dropped elsewhere.
-func clip(items []item, box, keep Box) []item {
+// clip returns the parts of the items inside the box.
+func clip(items []item, box Box) []item { return clipInto(items, box, box, box) }
+
+// clipInto returns the parts of the items inside the box. Lines and areas are
+// cut at its edge. Text cannot be cut: it is kept where its middle lies in keep,
+// and there moved to lie within room; elsewhere it is dropped.
+func clipInto(items []item, box, room, keep Box) []item {
 	var out []item
 	for _, it := range items {
 		switch it.kind {
 		case text:
 			if b := it.text.box(); keep.holds(b.centre()) {
-				it.text.at = it.text.at.add(Point{inside(b.X0, b.X1, box.X0, box.X1), inside(b.Y0, b.Y1, box.Y0, box.Y1)})
+				it.text.at = it.text.at.add(Point{inside(b.X0, b.X1, room.X0, room.X1), inside(b.Y0, b.Y1, room.Y0, room.Y1)})
 				out = append(out, it)
 			}
 			continue

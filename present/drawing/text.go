@@ -121,13 +121,13 @@ func (p Pen) Paragraph(at Point, width, h float64, s string) float64 {
 	return h * (1 + lead*float64(len(lines)-1) + 0.25)
 }
 
-// Wrap breaks text between words into lines no wider than width mm. A single
-// word that is wider is broken inside.
+// Wrap breaks text at spaces (a no-break space is none) into lines no wider than
+// width mm. A single word that is wider is broken inside.
 func Wrap(s string, width, h float64, bold bool) []string {
 	var lines []string
 	for _, para := range strings.Split(s, "\n") {
 		line := ""
-		for _, word := range strings.Fields(para) {
+		for _, word := range strings.FieldsFunc(para, func(r rune) bool { return r == ' ' || r == '\t' }) {
 			for TextWidth(h, bold, word) > width && len([]rune(word)) > 1 {
 				if line != "" {
 					lines, line = append(lines, line), ""

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 )
 
 // Sheet is a size of printing paper, upright, in mm.
@@ -46,7 +47,7 @@ type Tiling struct {
 type Tile struct {
 	Name   string // row letter and column number: A1 is top left
 	Window Box    // the part of the drawing on this sheet, drawing mm
-	Owned  Box    // Window without the overlap that belongs to another sheet
+	Owned  Box    // Window without the overlap that belongs to the sheet above or left
 	Scene  *Scene // the sheet itself
 
 	row, col int
@@ -124,8 +125,7 @@ type grid struct {
 	s             *Scene
 	opt           TileOptions
 	width, height float64 // of the paper
-	foot          []string
-	window        Box // on the paper
+	window        Box     // on the paper
 	columns, rows int
 	cells         []gridCell
 	at            map[[2]int]bool // row and column of the cells
@@ -158,8 +158,9 @@ func newGrid(s *Scene, extent Box, opt TileOptions, lying bool) (*grid, error) {
 		g.width, g.height = g.height, g.width
 	}
 	m := opt.Margin
-	g.foot = g.footLines(g.width - 2*m - mapWide - mapGap)
-	footHigh := max(barStrip+float64(len(g.foot))*footPitch+TextLarge+3, 38)
+	// Room for the most words a sheet may need: wide numbers, many sheets.
+	foot, _ := g.footLines(888.8, 888, 888)
+	footHigh := max(barStrip+float64(len(foot))*footPitch+TextLarge+3, 38)
 	g.window = Box{m + sideStrip, m + footHigh, g.width - m, g.height - m}
 	w, h := g.window.Width(), g.window.Height()
 	if w < checkBar+5 || h < checkBar+5 {
@@ -188,7 +189,7 @@ func newGrid(s *Scene, extent Box, opt TileOptions, lying bool) (*grid, error) {
 		if row > 0 {
 			keep.Y1 -= opt.Overlap
 		}
-		strip := clip(source, band, keep)
+		strip := clipInto(source, band, Box{band.X0, band.Y0 + opt.Overlap, band.X1, band.Y1 - opt.Overlap}, keep)
 		if len(strip) == 0 {
 			continue
 		}
@@ -202,7 +203,7 @@ func newGrid(s *Scene, extent Box, opt TileOptions, lying bool) (*grid, error) {
 			if row > 0 {
 				c.owned.Y1 -= opt.Overlap
 			}
-			c.items = clip(strip, c.window, Box{c.owned.X0, c.window.Y0, c.owned.X1, c.window.Y1})
+			c.items = clipInto(strip, c.window, c.window.Inset(opt.Overlap), Box{c.owned.X0, c.window.Y0, c.owned.X1, c.window.Y1})
 			if !drawn(c.items, c.owned) {
 				continue
 			}
@@ -216,7 +217,7 @@ func newGrid(s *Scene, extent Box, opt TileOptions, lying bool) (*grid, error) {
 
 // drawn tells whether anything but blanks lies in the box.
 func drawn(items []item, b Box) bool {
-	for _, it := range clip(items, b, b) {
+	for _, it := range clip(items, b) {
 		if it.kind != fill || it.shade != Paper {
 			return true
 		}
@@ -224,21 +225,34 @@ func drawn(items []item, b Box) bool {
 	return false
 }
 
-// footLines are the words at the foot of every sheet, the last two short.
-func (g *grid) footLines(width float64) []string {
-	words := []string{
-		"Print at 100 %, do not scale. Measure both bars before cutting: 99.5 to 100.5 mm, or do not cut.",
+// warning is on every sheet, in the bold face.
+const warning = "Print at 100\u00a0%, do not scale. Measure both bars before cutting: 99.5\u00a0to\u00a0100.5\u00a0mm, or do not cut."
+
+// footLines returns the words at the foot of a sheet, the first bold of them
+// bold, for a frame of the given diagonal.
+func (g *grid) footLines(diagonal float64, page, pages int) (lines []string, bold int) {
+	width := g.width - 2*g.opt.Margin - mapWide - mapGap
+	lines = Wrap(warning, width, footSize, true)
+	bold = len(lines)
+	words := append([]string{g.opt.View}, g.opt.Cautions...)
+	words = append(words, fmt.Sprintf("Scale 1:1. Frame corner to corner: %.1f mm.", diagonal))
+	if pages > 1 {
+		words = append(words, "Where sheets meet, the ring marks must lie on each other.")
 	}
-	if g.opt.View != "" {
-		words = append(words, g.opt.View)
+	var facts []string
+	for _, f := range []struct{ name, value string }{
+		{"Job", g.opt.Job}, {"revision", g.opt.Revision}, {"input hash", g.opt.Hash}, {"", g.opt.Date},
+	} {
+		if f.value != "" {
+			facts = append(facts, strings.TrimSpace(f.name+" "+f.value))
+		}
 	}
-	words = append(words, g.opt.Cautions...)
-	var lines []string
+	facts = append(facts, fmt.Sprintf("page %d of %d", page, pages))
+	words = append(words, strings.Join(facts, " · "))
 	for _, w := range words {
 		lines = append(lines, Wrap(w, width, footSize, false)...)
 	}
-	// Two lines that differ from sheet to sheet are added by sheet.
-	return append(lines, "", "")
+	return lines, bold
 }
 
 // put returns a place of the drawing on the sheet of a cell.

@@ -1,9 +1,6 @@
 package drawing
 
-import (
-	"fmt"
-	"strings"
-)
+import "fmt"
 
 // sheet draws the page of a cell, the n-th of the tiling.
 func (g *grid) sheet(c *gridCell, n int) *Scene {
@@ -68,7 +65,6 @@ func (g *grid) joins(p Pen, c *gridCell) {
 	if has(0, -1) {
 		x := w.X0 + o
 		p.Line(DashedNarrow, Point{x, w.Y0}, Point{x, w.Y1})
-		p.Turned(Point{x - 1, w.centre().Y}, footSize, 90, Centre, "edge of sheet "+tileName(c.row, c.col-1)+" lies on this line")
 		for _, y := range ys {
 			mark(w.X0+o/2, y)
 		}
@@ -76,23 +72,64 @@ func (g *grid) joins(p Pen, c *gridCell) {
 	if has(-1, 0) {
 		y := w.Y1 - o
 		p.Line(DashedNarrow, Point{w.X0, y}, Point{w.X1, y})
-		p.Text(Point{w.centre().X, y + 1}, footSize, Centre, "edge of sheet "+tileName(c.row-1, c.col)+" lies on this line")
 		for _, x := range xs {
 			mark(x, w.Y1-o/2)
 		}
 	}
 	if has(0, 1) {
-		p.Turned(Point{w.X1 - 1, w.centre().Y}, footSize, 90, Centre, "cut along the frame, lay on sheet "+tileName(c.row, c.col+1))
 		for _, y := range ys {
 			mark(w.X1-o/2, y)
 		}
 	}
 	if has(1, 0) {
-		p.Text(Point{w.centre().X, w.Y0 + 1}, footSize, Centre, "cut along the frame, lay on sheet "+tileName(c.row+1, c.col))
 		for _, x := range xs {
 			mark(x, w.Y0+o/2)
 		}
 	}
+	// Words last: they look for a stretch of their edge that no line crosses.
+	lies, cut := "edge of sheet %s lies on this line", "cut along the frame, lay on sheet %s"
+	words := func(dr, dc int, a, b Point, deg float64, format string) {
+		if has(dr, dc) {
+			p.along(a, b, deg, fmt.Sprintf(format, tileName(c.row+dr, c.col+dc)))
+		}
+	}
+	words(0, -1, Point{w.X0 + o - 1, w.Y0}, Point{w.X0 + o - 1, w.Y1}, 90, lies)
+	words(-1, 0, Point{w.X0, w.Y1 - o + 1}, Point{w.X1, w.Y1 - o + 1}, 0, lies)
+	words(0, 1, Point{w.X1 - 1, w.Y0}, Point{w.X1 - 1, w.Y1}, 90, cut)
+	words(1, 0, Point{w.X0, w.Y0 + 1}, Point{w.X1, w.Y0 + 1}, 0, cut)
+}
+
+// along writes words on the way from a to b, in the middle or else where no
+// line crosses them.
+func (p Pen) along(a, b Point, deg float64, s string) {
+	try := func(t float64) label {
+		return label{at: a.add(b.sub(a).mul(t)), size: footSize, turn: deg, h: Centre, s: s}
+	}
+	at := 0.5
+	for i := range 29 {
+		t := 0.5 + 0.025*float64((i+1)/2)*float64(1-2*(i%2))
+		if !p.s.busy(try(t)) {
+			at = t
+			break
+		}
+	}
+	p.Turned(try(at).at, footSize, deg, Centre, s)
+}
+
+// busy tells whether a line crosses a text's place or another text is there.
+func (s *Scene) busy(l label) bool {
+	ring, box := l.corners(0.3), l.box()
+	for i := range s.items {
+		if it := &s.items[i]; it.kind == stroke && crossed(ring, box, it) {
+			return true
+		}
+	}
+	for i := range s.over {
+		if o := &s.over[i]; o.kind == text && overlap(ring, o.text.corners(0.3)) {
+			return true
+		}
+	}
+	return false
 }
 
 // bars draws the two bars of 100 mm, ends and middle ticked.
@@ -131,22 +168,10 @@ func (g *grid) footer(p Pen, c *gridCell, n int) {
 		p.Bold(Point{x, y}, size, Left, lines[0])
 	}
 
-	lines := append([]string{}, g.foot...)
 	w := g.window
-	lines[len(lines)-2] = fmt.Sprintf("Frame corner to corner: %.1f mm. Scale 1:1. Where sheets meet, the ring marks must lie on each other.",
-		Point{w.X0, w.Y0}.dist(Point{w.X1, w.Y1}))
-	var facts []string
-	for _, f := range []struct{ name, value string }{
-		{"Job", g.opt.Job}, {"revision", g.opt.Revision}, {"input hash", g.opt.Hash}, {"", g.opt.Date},
-	} {
-		if f.value != "" {
-			facts = append(facts, strings.TrimSpace(f.name+" "+f.value))
-		}
-	}
-	facts = append(facts, fmt.Sprintf("page %d of %d", n, len(g.cells)))
-	lines[len(lines)-1] = strings.Join(facts, " · ")
+	lines, bold := g.footLines(Point{w.X0, w.Y0}.dist(Point{w.X1, w.Y1}), n, len(g.cells))
 	for i, line := range lines {
-		p.Text(Point{m, y - float64(i+1)*footPitch - 0.6}, footSize, Left, line)
+		p.write(Point{m, y - float64(i+1)*footPitch - 0.6}, footSize, 0, Left, line, i < bold, false)
 	}
 }
 
@@ -202,7 +227,7 @@ func (g *grid) pageMap(s *Scene, c *gridCell) {
 		p.Ring(Narrow, own(d)...)
 		b := g.smallBox(d.owned)
 		if h := TextSmall; b.Height() > h+1 && b.Width() > TextWidth(h, false, d.name())+1 {
-			p.Text(Point{b.X0 + 0.6, b.Y1 - 0.6}, h, Left|Top, d.name())
+			p.Label(Point{b.X0 + 0.8, b.Y1 - 0.8}, h, Left|Top, d.name())
 		}
 	}
 	s.items = append(s.items, g.thumb...)
