@@ -72,9 +72,6 @@ func clipLines(paths []path, box Box) []path {
 				run = []Point{c}
 			}
 			run = append(run, d)
-			if d != b {
-				flush()
-			}
 		}
 		flush()
 		// A closed run that starts inside comes out in two parts that meet at

@@ -174,15 +174,20 @@ func TestEmptySheetsAreLeftOut(t *testing.T) {
 	for _, tile := range tl.Tiles {
 		printed[tile.Name] = true
 	}
-	named := regexp.MustCompile(`sheet ([A-Z]+\d+)( lies|<)`)
+	named := regexp.MustCompile(`(?:edge of|lay on) ([A-Z]+\d+)`)
+	names := 0
 	for _, tile := range tl.Tiles {
 		var buf bytes.Buffer
 		must(t, tile.Scene.WriteSVG(&buf))
 		for _, m := range named.FindAllStringSubmatch(buf.String(), -1) {
+			names++
 			if !printed[m[1]] {
 				t.Errorf("sheet %s names %s, which is not printed", tile.Name, m[1])
 			}
 		}
+	}
+	if names < len(tl.Tiles) {
+		t.Errorf("only %d neighbours named on %d sheets", names, len(tl.Tiles))
 	}
 	if _, err := drawing.New(10, 10, "Nothing").Tile(drawing.TileOptions{}); err == nil {
 		t.Error("an empty drawing was cut into sheets")

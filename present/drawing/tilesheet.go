@@ -87,7 +87,7 @@ func (g *grid) joins(p Pen, c *gridCell) {
 		}
 	}
 	// Words last: they look for a stretch of their edge that no line crosses.
-	lies, cut := "edge of sheet %s lies on this line", "cut along the frame, lay on sheet %s"
+	lies, cut := "edge of %s lies here", "cut the frame, lay on %s"
 	words := func(dr, dc int, a, b Point, deg float64, format string) {
 		if has(dr, dc) {
 			p.along(a, b, deg, fmt.Sprintf(format, tileName(c.row+dr, c.col+dc)))
@@ -100,20 +100,27 @@ func (g *grid) joins(p Pen, c *gridCell) {
 }
 
 // along writes words on the way from a to b, in the middle or else where no
-// line crosses them.
+// line crosses them, if need be one line of text further in.
 func (p Pen) along(a, b Point, deg float64, s string) {
-	try := func(t float64) label {
-		return label{at: a.add(b.sub(a).mul(t)), size: footSize, turn: deg, h: Centre, s: s}
+	in := Point{0, 1.6 * footSize}
+	if deg != 0 {
+		in = Point{-1.6 * footSize, 0}
 	}
-	at := 0.5
-	for i := range 29 {
-		t := 0.5 + 0.025*float64((i+1)/2)*float64(1-2*(i%2))
-		if !p.s.busy(try(t)) {
-			at = t
-			break
+	place := func(t, row float64) label {
+		return label{at: a.add(b.sub(a).mul(t)).add(in.mul(row)), size: footSize, turn: deg, h: Centre, s: s}
+	}
+	best := place(0.5, 0)
+search:
+	for _, row := range []float64{0, 1} {
+		for i := range 29 {
+			l := place(0.5+0.025*float64((i+1)/2)*float64(1-2*(i%2)), row)
+			if !p.s.busy(l) {
+				best = l
+				break search
+			}
 		}
 	}
-	p.Turned(try(at).at, footSize, deg, Centre, s)
+	p.Turned(best.at, footSize, deg, Centre, s)
 }
 
 // busy tells whether a line crosses a text's place or another text is there.
