@@ -1,101 +1,51 @@
 package geom
 
-import (
-	"fmt"
-	"math"
+import "fmt"
 
-	"github.com/tdewolff/canvas"
-)
-
+// Union returns the points in a or in b or in both.
 func Union(a, b Shape) (Shape, error) {
-	return operate(a, b, (*canvas.Path).Or)
+	return combine("union", a, b, func(inA, inB bool) bool { return inA || inB })
 }
 
+// Intersect returns the points in both a and b; the empty shape where they do
+// not overlap.
 func Intersect(a, b Shape) (Shape, error) {
-	return operate(a, b, (*canvas.Path).And)
+	return combine("intersection", a, b, func(inA, inB bool) bool { return inA && inB })
 }
 
+// Subtract returns the points in a but not in b.
 func Subtract(a, b Shape) (Shape, error) {
-	return operate(a, b, (*canvas.Path).Not)
+	return combine("difference", a, b, func(inA, inB bool) bool { return inA && !inB })
 }
 
-func operate(a, b Shape, op func(p, q *canvas.Path) *canvas.Path) (s Shape, err error) {
-	defer func() {
-		if x := recover(); x != nil {
-			s, err = nil, fmt.Errorf("outlines could not be combined: %v", x)
+// combine reads both shapes as even-odd, so that crossing rings, too, mean what
+// Shape says, and returns the region where in holds. Its edge stands within
+// Grid of the exact one, slivers of less than minArea left out.
+func combine(what string, a, b Shape, in func(inA, inB bool) bool) (Shape, error) {
+	var m mesh
+	for k, s := range [2]Shape{a, b} {
+		if err := s.usable(); err != nil {
+			return nil, fmt.Errorf("%s: %w", what, err)
 		}
-	}()
-	if err := a.finite(); err != nil {
-		return nil, err
+		for _, r := range s {
+			m.add(r, int8(k))
+		}
 	}
-	if err := b.finite(); err != nil {
-		return nil, err
+	rings, err := m.enclosed(func(w windings) bool { return in(w[0]&1 != 0, w[1]&1 != 0) })
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", what, err)
 	}
-	return fromPath(op(a.path(), b.path())), nil
+	return normal(rings), nil
 }
 
-func (s Shape) finite() error {
-	for _, r := range s {
-		for _, p := range r {
+// usable refuses a shape with a coordinate that is no number or too far away.
+func (s Shape) usable() error {
+	for i, r := range s {
+		for j, p := range r {
 			if err := p.check(); err != nil {
-				return err
+				return fmt.Errorf("ring %d, point %d: %w", i+1, j+1, err)
 			}
 		}
 	}
 	return nil
 }
-
-func (r Ring) path() *canvas.Path {
-	p := &canvas.Path{}
-	for i, q := range r {
-		if i == 0 {
-			p.MoveTo(q.X, q.Y)
-		} else {
-			p.LineTo(q.X, q.Y)
-		}
-	}
-	p.Close()
-	return p
-}
-
-func (s Shape) path() *canvas.Path {
-	p := &canvas.Path{}
-	for _, r := range s {
-		p = p.Append(r.path())
-	}
-	return p.Settle(canvas.EvenOdd)
-}
-
-func fromPath(p *canvas.Path) Shape {
-	var rings []Ring
-	for _, sub := range p.Flatten(Tolerance).Split() {
-		var r Ring
-		for _, c := range sub.Coords() {
-			q := Point{math.Round(c.X/Grid) * Grid, math.Round(c.Y/Grid) * Grid}
-			if len(r) == 0 || r[len(r)-1] != q {
-				r = append(r, q)
-			}
-		}
-		for len(r) > 1 && r[0] == r[len(r)-1] {
-			r = r[:len(r)-1]
-		}
-		if len(r) >= 3 && math.Abs(r.Area()) > minArea {
-			rings = append(rings, r)
-		}
-	}
-	for i, r := range rings {
-		in := 0
-		p := r.inner()
-		for j, q := range rings {
-			if i != j && q.Contains(p) {
-				in++
-			}
-		}
-		if (in%2 == 0) != (r.Area() > 0) {
-			rings[i] = r.Reverse()
-		}
-	}
-	return normal(rings)
-}
-
-const minArea = 0.01

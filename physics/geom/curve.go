@@ -68,8 +68,8 @@ func Rectangle(width, height, corner float64) Ring {
 	return out
 }
 
-// appendArc adds the polygon of an arc about c that starts in the unit
-// direction n and turns counter-clockwise by sweep > 0.
+// appendArc adds the polygon of an arc about c that starts at c + r n, n a unit
+// vector, and turns by sweep, counter-clockwise if positive. r may be negative.
 //
 // The ends lie on the arc. The k-1 vertices between stand at radius u r, with u
 // such that the sector keeps the arc's own area: two triangles of sides r, ur
@@ -77,9 +77,9 @@ func Rectangle(width, height, corner float64) Ring {
 //
 //	(k-2) u² + 2 u = k delta / sin(delta)
 func appendArc(dst Ring, c, n Point, r, sweep float64) Ring {
-	// For small delta u - 1 is sweep²/(12 k (k-1)), and r (u-1) <= Tolerance
+	// For small delta u - 1 is sweep²/(12 k (k-1)), and |r| (u-1) <= Tolerance
 	// gives k.
-	k := max(2, int(math.Ceil(0.5+math.Sqrt(0.25+sweep*sweep*r/(12*Tolerance)))))
+	k := max(2, int(math.Ceil(0.5+math.Sqrt(0.25+sweep*sweep*math.Abs(r)/(12*Tolerance)))))
 	delta := sweep / float64(k)
 	sin, cos := math.Sincos(delta)
 	want := float64(k) * delta / sin

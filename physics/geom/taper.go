@@ -31,7 +31,7 @@ func TaperFrustum(s Shape, ratio, thickness float64) (volume float64, err error)
 	if !(ratio >= 0 && thickness >= 0 && ratio*thickness <= MaxCoordinate) {
 		return 0, fmt.Errorf("taper %g:1 through %g: both must be 0 or more and their product at most %g", ratio, thickness, MaxCoordinate)
 	}
-	if err := s.finite(); err != nil {
+	if err := s.usable(); err != nil {
 		return 0, err
 	}
 	if len(s) == 1 && s[0].convex() {
