@@ -253,14 +253,14 @@ func TestPDFHasTwoWidths(t *testing.T) {
 }
 
 func TestPDFIsTheSameTwice(t *testing.T) {
-	make := func() []byte {
+	write := func() []byte {
 		tl, err := templateSample(300, 200).Tile(tileOptions(drawing.A4))
 		must(t, err)
 		var buf bytes.Buffer
 		must(t, tl.WritePDF(&buf, drawing.Meta{Created: issued}))
 		return buf.Bytes()
 	}
-	if !bytes.Equal(make(), make()) {
+	if !bytes.Equal(write(), write()) {
 		t.Error("two writings of one template differ")
 	}
 	if err := planSample().WritePDF(io.Discard, drawing.Meta{}); err == nil {

@@ -56,7 +56,7 @@ func (p Pen) View(at, model Point, sx, sy float64) Pen {
 
 // Fit returns a pen that centres the model's box in the window (in this pen's
 // millimetres), both ways at the same scale 1:k, and k. The scale is the
-// largest of ISO 5455 that fits: 10:1, 5:1, 2:1, 1:1, 1:2, 1:5, 1:10, 1:20 ...
+// largest of ISO 5455 (from memory) that fits: 10:1, 5:1, 2:1, 1:1, 1:2, 1:5, 1:10 ...
 func (p Pen) Fit(window, model Box) (Pen, float64) {
 	need := max(model.Width()/window.Width(), model.Height()/window.Height())
 	if !(need >= 0) || math.IsInf(need, 0) || window.Width() <= 0 || window.Height() <= 0 {

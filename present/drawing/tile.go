@@ -237,7 +237,7 @@ func (g *grid) footLines(diagonal float64, page, pages int) (lines []string, bol
 	words := append([]string{g.opt.View}, g.opt.Cautions...)
 	words = append(words, fmt.Sprintf("Scale 1:1. Frame corner to corner: %.1f mm.", diagonal))
 	if pages > 1 {
-		words = append(words, "Where sheets meet, the ring marks must lie on each other.")
+		words = append(words, "Lay each cut edge on the dashed line of the next sheet; the ring marks must lie on each other.")
 	}
 	var facts []string
 	for _, f := range []struct{ name, value string }{

@@ -87,7 +87,7 @@ func (g *grid) joins(p Pen, c *gridCell) {
 		}
 	}
 	// Words last: they look for a stretch of their edge that no line crosses.
-	lies, cut := "edge of %s lies here", "cut the frame, lay on %s"
+	lies, cut := "edge of %s lies here", "cut this edge, lay on %s"
 	words := func(dr, dc int, a, b Point, deg float64, format string) {
 		if has(dr, dc) {
 			p.along(a, b, deg, fmt.Sprintf(format, tileName(c.row+dr, c.col+dc)))
