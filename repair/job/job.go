@@ -11,7 +11,20 @@
 //
 // Field tags: `job` is the key, with "required" where it must be given; `min`
 // and `max` bound a quantity (inclusive; "over 0 mm" excludes the bound); `one`
-// lists the words allowed; `doc` is the line shown to people and editors.
+// lists the words allowed; `form:"date"` asks for a date; `doc` is the line shown
+// to people and editors. On a list or a table they hold for each item.
+//
+// A field at its zero value counts as left out. So where a field left out stands
+// for something else than zero ("25 mm if left out"), its `min` keeps zero out of
+// files: a zero typed there would otherwise be read as the default, in silence.
+//
+// # Reading and writing
+//
+// Parse reads a file strictly and returns every problem it finds, with its place,
+// or a whole Description and none. Marshal writes the canonical file; Hash names
+// it. Schema and Manual describe the format, from the same tags.
+//
+//	d, err := job.Parse("day-launch.yaml", data)
 package job
 
 import "scarfwright/physics/si"
@@ -37,7 +50,7 @@ type Description struct {
 type Header struct {
 	Number   string `job:"number,required" doc:"job number, printed on every sheet"`
 	Title    string `job:"title,required" doc:"one line"`
-	Date     string `job:"date" doc:"date of the survey, year-month-day"`
+	Date     string `job:"date" form:"date" doc:"date of the survey, year-month-day"`
 	Revision string `job:"revision" doc:"revision letter of the description"`
 	Yard     string `job:"yard" doc:"who does the work; printed in the title block"`
 	Author   string `job:"author" doc:"who measured"`
@@ -58,7 +71,7 @@ type Boat struct {
 	Use          string    `job:"use,required" one:"private|hire|passenger|commercial" doc:"anything but private is referred to the authority first"`
 	Keel         string    `job:"keel" one:"none|long|encapsulated|bolted fin|bulb" doc:"keel type; a grounding with a bolted keel is referred"`
 	Grounded     string    `job:"grounded" one:"no|yes|denied|unknown" doc:"whether the boat touched the ground"`
-	InsuredValue float64   `job:"insured_value" min:"0" doc:"insured value in the job's currency"`
+	InsuredValue float64   `job:"insured_value" min:"0" max:"1000000000" doc:"insured value in the job's currency"`
 }
 
 // Panel is the unsupported piece of hull the damage is in.
@@ -101,7 +114,7 @@ type Laminate struct {
 	Resin     string    `job:"resin" one:"polyester|vinyl ester|epoxy|unknown" doc:"the original resin"`
 	Gelcoat   si.Length `job:"gelcoat" min:"0 mm" max:"3 mm" doc:"gelcoat thickness"`
 	Plies     []PlyRef  `job:"plies" doc:"plies of the outer skin, outside to inside, as catalogue classes or with an angle: csm450, wr600, bx600@45"`
-	Thickness Range     `job:"thickness" doc:"measured thickness of the structural laminate without gelcoat, when the plies are not known; a range is \"5 mm to 6 mm\" or \"5.4 mm +- 0.5 mm\""`
+	Thickness Range     `job:"thickness" min:"over 0 mm" max:"100 mm" doc:"measured thickness of the structural laminate without gelcoat, when the plies are not known; a range is \"5 mm to 6 mm\" or \"5.4 mm +- 0.5 mm\""`
 	Core      *Core     `job:"core" doc:"core, for a sandwich"`
 	Inner     []PlyRef  `job:"inner" doc:"plies of the inner skin, core to inside"`
 }
@@ -128,16 +141,16 @@ type Damage struct {
 	Seen    *Outline  `job:"seen" doc:"outline of what can be seen"`
 	Dead    *Outline  `job:"dead" doc:"outline of the dead area, by tap test; the cut-out follows it"`
 	At      Point     `job:"at" doc:"centre of the damage, from the panel's centre; 0, 0 if left out"`
-	Margin  si.Length `job:"margin" min:"0 mm" max:"200 mm" doc:"margin cut beyond the dead area; 0 where the outline already is the cut line"`
-	Depth   string    `job:"depth,required" one:"gelcoat|partial|through|skin and core" doc:"how deep it goes"`
-	Deep    si.Length `job:"deep" min:"0 mm" max:"100 mm" doc:"depth at the deepest, for a partial depth"`
+	Margin  si.Length `job:"margin" min:"0 mm" max:"200 mm" doc:"margin cut beyond the dead area; none if left out, as where the outline already is the cut line"`
+	Depth   string    `job:"depth,required" one:"gelcoat|partial|through|skin and core" doc:"how deep it goes; a mark that goes deeper has its own depth"`
+	Deep    si.Length `job:"deep" min:"over 0 mm" max:"100 mm" doc:"depth at the deepest, for a partial depth"`
 	Access  string    `job:"access,required" one:"both|outside|inside" doc:"which faces can be reached"`
-	Reach   si.Length `job:"reach" min:"0 mm" max:"5 m" doc:"clear space behind the hole, one-sided access"`
+	Reach   si.Length `job:"reach" min:"1 mm" max:"5 m" doc:"clear space behind the hole, one-sided access"`
 	Marks   []Mark    `job:"marks" doc:"scratches and dings to be filled"`
 	Repeat  string    `job:"previous_repair" one:"no|yes|failed" doc:"whether this place was repaired before"`
 	Crosses []string  `job:"crosses" doc:"stiffeners the damage itself crosses, in words"`
 	Drill   []string  `job:"drill_holes" one:"wet|damp|dry" doc:"what the test holes into the core showed, in order outward"`
-	Counts  []int     `job:"blister_counts" doc:"blisters in each sample frame"`
+	Counts  []int     `job:"blister_counts" min:"0" max:"100000" doc:"blisters in each sample frame"`
 	Frame   si.Area   `job:"blister_frame" min:"0 m2" max:"4 m2" doc:"area of one sample frame"`
 	Wetted  si.Area   `job:"wetted_area" min:"0 m2" max:"2000 m2" doc:"area the sample stands for"`
 }
@@ -149,7 +162,7 @@ type Outline struct {
 	Rectangle []si.Length `job:"rectangle" min:"1 mm" max:"5 m" doc:"[along x, along y] full widths"`
 	Circle    si.Length   `job:"circle" min:"1 mm" max:"5 m" doc:"diameter"`
 	Points    []Point     `job:"points" doc:"at least three points, from the damage's centre, in order round the outline"`
-	Corner    si.Length   `job:"corner" min:"0 mm" max:"500 mm" doc:"corner radius of the cut; 25 mm if left out"`
+	Corner    si.Length   `job:"corner" min:"1 mm" max:"500 mm" doc:"corner radius of the cut; 25 mm if left out"`
 }
 
 // Mark is a scratch or a ding in the surface.
@@ -185,7 +198,7 @@ type Crew struct {
 	People   int                `job:"people" min:"1" max:"20" doc:"people at the laminate; 1 if left out"`
 	WetOut   float64            `job:"wet_out" min:"0.2" max:"20" doc:"m2 of ply one person wets out and rolls in an hour; 3 if left out"`
 	Rate     float64            `job:"rate" min:"0" max:"1000" doc:"price of an hour, in the job's currency"`
-	Hours    map[string]float64 `job:"hours" doc:"own hours by step, in place of the tool's rates"`
+	Hours    map[string]float64 `job:"hours" min:"0" max:"10000" doc:"own hours by step, in place of the tool's rates: survey, strip, taper, form, laminate, other side, fair, gelcoat, polish, refit, record; or one total under all"`
 	Currency string             `job:"currency" doc:"sign printed before money; ¤ if left out"`
 }
 
@@ -202,9 +215,9 @@ type Shelf struct {
 	Syringe   si.Volume          `job:"syringe" min:"0.001 ml" max:"10 ml" doc:"graduation of the syringe"`
 	Packs     []Pack             `job:"packs" doc:"packs on sale; the catalogue's are used where none is given"`
 	Sheets    []Sheet            `job:"sheets" doc:"your own data sheets, typed from the tin; they overlay a class and never change it"`
-	Materials float64            `job:"materials" min:"0" doc:"materials at cost as priced by hand; the tool's sum is used if left out"`
+	Materials float64            `job:"materials" min:"over 0" max:"10000000" doc:"materials at cost as priced by hand; the tool's sum is used if left out"`
 	Markup    si.Ratio           `job:"markup" min:"0 %" max:"300 %" doc:"added to materials"`
-	Extras    map[string]float64 `job:"extras" doc:"lift, tent, power and the like, by name"`
+	Extras    map[string]float64 `job:"extras" min:"0" max:"10000000" doc:"lift, tent, power and the like, by name"`
 }
 
 // Stock is what is left of a material.
@@ -214,7 +227,7 @@ type Stock struct {
 	Volume si.Volume `job:"volume" min:"0 ml" max:"1000 l" doc:"volume left"`
 	Area   si.Area   `job:"area" min:"0 m2" max:"1000 m2" doc:"area left"`
 	Lot    string    `job:"lot" doc:"lot number"`
-	Age    si.Time   `job:"age" min:"0 days" max:"10000 days" doc:"age of the lot; left out means unknown"`
+	Age    si.Time   `job:"age" min:"1 h" max:"10000 days" doc:"age of the lot; unknown if left out, and a fresh one is 1 day"`
 }
 
 // Pack is a size on sale and its price.
@@ -223,14 +236,14 @@ type Pack struct {
 	Mass   si.Mass   `job:"mass" min:"0 g" max:"1000 kg" doc:"mass in the pack"`
 	Volume si.Volume `job:"volume" min:"0 ml" max:"1000 l" doc:"volume in the pack"`
 	Area   si.Area   `job:"area" min:"0 m2" max:"1000 m2" doc:"area in the pack"`
-	Price  float64   `job:"price,required" min:"0" doc:"price, in the job's currency"`
+	Price  float64   `job:"price,required" min:"0" max:"1000000" doc:"price, in the job's currency"`
 }
 
 // Sheet is the user's own data sheet: it overlays the class named by "class".
 type Sheet struct {
 	Name       string         `job:"name,required" doc:"your own name for it"`
 	Class      string         `job:"class,required" doc:"the catalogue class it overlays"`
-	Read       string         `job:"read" doc:"date the tin or sheet was read"`
+	Read       string         `job:"read" form:"date" doc:"date the tin or sheet was read"`
 	Density    si.Density     `job:"density" min:"0.1 g/ml" max:"3 g/ml" doc:"density of the liquid"`
 	PartB      si.Density     `job:"hardener_density" min:"0.1 g/ml" max:"3 g/ml" doc:"density of the hardener or catalyst"`
 	DoseLow    si.Ratio       `job:"dose_low" min:"0.1 %" max:"10 %" doc:"least catalyst, by mass of resin"`
@@ -256,10 +269,10 @@ type Choices struct {
 	Order    string    `job:"order" one:"smallest first|largest first" doc:"which ply is laid first"`
 	Plies    []PlyRef  `job:"plies" doc:"repair plies, outside to inside; proposed from the shelf if left out"`
 	Cover    string    `job:"cover" doc:"class of the cover ply, or \"none\""`
-	CoverLap si.Length `job:"cover_lap" min:"0 mm" max:"200 mm" doc:"how far the cover ply laps beyond the taper; 25 mm if left out"`
+	CoverLap si.Length `job:"cover_lap" min:"1 mm" max:"200 mm" doc:"how far the cover ply laps beyond the taper; 25 mm if left out"`
 	Backing  si.Length `job:"backing_lap" min:"10 mm" max:"200 mm" doc:"how far a backing laps beyond the cut-out; 40 mm if left out"`
 	Dose     si.Ratio  `job:"catalyst" min:"0.1 %" max:"10 %" doc:"catalyst by mass of resin; the sheet's middle if left out"`
-	Waste    si.Ratio  `job:"waste" min:"0 %" max:"200 %" doc:"resin beyond what stays in the laminate; 25 % if left out"`
+	Waste    si.Ratio  `job:"waste" min:"1 %" max:"200 %" doc:"resin beyond what stays in the laminate; 25 % if left out"`
 	Batch    si.Mass   `job:"largest_batch" min:"5 g" max:"20 kg" doc:"largest batch mixed at once; 400 g if left out"`
 	Paper    string    `job:"paper" one:"A4|Letter" doc:"paper of the printed sheets"`
 	Units    string    `job:"units" one:"metric|us" doc:"units of the printed sheets"`
