@@ -3,8 +3,24 @@
 // Each quantity is a float64 in the coherent SI unit named beside its type, so
 // that a formula may drop to float64 and use the book's symbols, while a Length
 // can never be passed where a Mass is wanted. What a person types is text with
-// a unit ("450 g/m2", "18 oz/yd2", "3/4 in", "0,5 l"); parse.go reads it and
-// refuses what could be read two ways.
+// a unit ("450 g/m2", "18 oz/yd2", "3/4 in", "0,5 l"); Parse reads it and refuses
+// what could be read two ways, because a wrong guess is a wrong dose: a bare
+// "oz" may be mass or volume, a mat's ounces are per square foot and a cloth's
+// per square yard, "1,234" may be 1234 or 1.234.
+//
+//	l, err := si.Parse[si.Length]("3 1/2 in") // 0.0889 m
+//	l.String()                                // "88.9 mm", exact: Parse gives l back bit for bit
+//	si.Show(l, si.US, 3)                      // "3.5 in", rounded, for people
+//
+// A number follows these rules. The decimal sign is a point or a comma. A comma
+// with one to three digits before it and exactly three behind is refused unless
+// the number starts with 0, for only then can it not part thousands. Thousands
+// may be parted by spaces ("1 234,5 mm"). A length, a time or a mass may be
+// compound ("2 ft 3 1/2 in", "1 h 20 min", "2 lb 3 oz"). Every quantity needs
+// its unit, except that a Ratio below 1 may be a plain decimal: 0.30 is 30 %,
+// but a bare 30 may be 30 % or thirty times, and a bare 1 may be 1 % or all.
+//
+// Conversions are exact by definition; units.go has their sources.
 //
 // Constructors and accessors carry the same name, so that si.MM(5.4).MM() is
 // 5.4. A constant times a quantity is fine; Length*Length and Temp+Temp compile
@@ -68,7 +84,7 @@ func Newtons(x float64) Force          { return Force(x) }
 func NPerMM(x float64) LineLoad        { return LineLoad(x * 1e3) }
 func Percent(x float64) Ratio          { return Ratio(x / 100) }
 func Degrees(x float64) Angle          { return Angle(x * math.Pi / 180) }
-func Knots(x float64) Speed            { return Speed(x * knot) }
+func Knots(x float64) Speed            { return Speed(x * 1852 / 3600) }
 func Watts(x float64) Power            { return Power(x) }
 func KJPerMol(x float64) MolarEnergy   { return MolarEnergy(x * 1e3) }
 func KJPerKg(x float64) SpecificEnergy { return SpecificEnergy(x * 1e3) }
@@ -102,15 +118,12 @@ func (x LineLoad) NPerMM() float64        { return float64(x) / 1e3 }
 func (x Ratio) Percent() float64          { return float64(x) * 100 }
 func (x Angle) Degrees() float64          { return float64(x) * 180 / math.Pi }
 func (x Angle) Radians() float64          { return float64(x) }
-func (x Speed) Knots() float64            { return float64(x) / knot }
+func (x Speed) Knots() float64            { return float64(x) * 3600 / 1852 }
 func (x Power) Watts() float64            { return float64(x) }
 func (x MolarEnergy) KJPerMol() float64   { return float64(x) / 1e3 }
 func (x SpecificEnergy) KJPerKg() float64 { return float64(x) / 1e3 }
 
-const (
-	zeroCelsius = 273.15        // K, exact by definition (SI brochure)
-	knot        = 1852.0 / 3600 // m/s, exact: one international nautical mile an hour
-)
+const zeroCelsius = 273.15 // K, exact by definition (SI brochure, 9th ed., 2.3.1)
 
 // Add returns the temperature d above t.
 func (x Temp) Add(d TempDiff) Temp { return x + Temp(d) }
