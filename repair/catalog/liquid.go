@@ -1,0 +1,209 @@
+package catalog
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"scarfwright/physics/si"
+	"scarfwright/repair/job"
+)
+
+// TwoPart is whatever is mixed from two parts before use: a resin, a gelcoat, a
+// filler, a barrier coat.
+//
+// Two styles exist, and their words are kept apart. A polyester or vinyl ester
+// takes a little catalyst, dosed in per cent of the resin's mass within a band;
+// an epoxy takes hardener, which is part of the cured plastic, in one fixed ratio.
+type TwoPart struct {
+	Class           string            `yaml:"class"` // or the name of the user's sheet
+	Over            string            `yaml:"-"`     // the class a user's sheet lies over; empty for a class itself
+	Name            string            `yaml:"name"`
+	Density         Value[si.Density] `yaml:"density"` // of the liquid, part A
+	Hardener        string            `yaml:"hardener"`
+	HardenerDensity Value[si.Density] `yaml:"hardener_density"` // of catalyst or hardener
+	Dose            Value[si.Ratio]   `yaml:"dose"`             // catalyst by mass of resin; not given for epoxy
+	PerHundred      Value[float64]    `yaml:"per_100"`          // hardener to 100 of part A, by mass; not given for polyester
+	PerHundredVol   Value[float64]    `yaml:"per_100_volume"`   // the same by volume; one of the two is computed from the other
+	PotLife         PotTable          `yaml:"pot_life"`
+	Limits          Limits            `yaml:"limits"`
+	Packs           []job.Pack        `yaml:"packs"`
+
+	// The typical limits, at hand. Zero where none is given.
+	HullMin, HullMax     si.Temp        `yaml:"-"`
+	WetLimit             si.AreaDensity `yaml:"-"` // most wet laminate in one session
+	RecoatFrom, RecoatTo si.Time        `yaml:"-"` // at 20 °C, without sanding
+	Sandable             si.Time        `yaml:"-"` // at 20 °C, no sooner than
+	ShelfLife            si.Time        `yaml:"-"`
+}
+
+// Limits are what a sheet allows, each with its source.
+type Limits struct {
+	HullMin    Value[si.Temp]        `yaml:"hull_min"`
+	HullMax    Value[si.Temp]        `yaml:"hull_max"`
+	WetLimit   Value[si.AreaDensity] `yaml:"wet_limit"`
+	RecoatFrom Value[si.Time]        `yaml:"recoat_from"`
+	RecoatTo   Value[si.Time]        `yaml:"recoat_to"`
+	Sandable   Value[si.Time]        `yaml:"sandable"`
+	ShelfLife  Value[si.Time]        `yaml:"shelf_life"`
+}
+
+// settle computes the ratio that was not stated from the one that was, and puts
+// the typical limits at hand.
+func (t *TwoPart) settle() {
+	const how = "independent computation: the other ratio and the typical densities"
+	ratio := float64(t.HardenerDensity.Typical / t.Density.Typical)
+	switch {
+	case t.PerHundred.Given() && !t.PerHundred.derived:
+		t.PerHundredVol = t.PerHundred.scaled(1/ratio, how)
+	case t.PerHundredVol.Given():
+		t.PerHundred = t.PerHundredVol.scaled(ratio, how)
+	}
+	l := t.Limits
+	t.HullMin, t.HullMax = l.HullMin.Typical, l.HullMax.Typical
+	t.WetLimit = l.WetLimit.Typical
+	t.RecoatFrom, t.RecoatTo = l.RecoatFrom.Typical, l.RecoatTo.Typical
+	t.Sandable, t.ShelfLife = l.Sandable.Typical, l.ShelfLife.Typical
+	for i := range t.Packs {
+		t.Packs[i].Class = t.Class
+	}
+}
+
+func (t TwoPart) class() string { return t.Class }
+
+// Catalysed reports whether it takes catalyst by per cent (polyester, vinyl
+// ester, gelcoat) and not hardener in a fixed ratio (epoxy).
+func (t TwoPart) Catalysed() bool { return t.Dose.Given() }
+
+// With returns the entry as mixed with that catalyst: its density goes over.
+func (t TwoPart) With(k Catalyst) TwoPart {
+	t.Hardener, t.HardenerDensity = k.Class, k.Density
+	return t
+}
+
+// SecondPart returns the word for what is mixed in: "catalyst" or "hardener".
+func (t TwoPart) SecondPart() string {
+	if t.Catalysed() {
+		return "catalyst"
+	}
+	return "hardener"
+}
+
+// check returns an error for an entry nobody could mix from.
+func (t TwoPart) check() error {
+	if t.Dose.Given() == t.PerHundred.Given() {
+		return fmt.Errorf("%s: give either a catalyst dose or hardener per 100, not both", t.Class)
+	}
+	if !(t.Density.Low > 0 && t.HardenerDensity.Low > 0) {
+		return fmt.Errorf("%s: both parts need a density above zero", t.Class)
+	}
+	if err := t.PotLife.check(t.Catalysed()); err != nil {
+		return fmt.Errorf("%s: %w", t.Class, err)
+	}
+	return nil
+}
+
+// PotTable is a sheet's pot life by temperature and, for a catalyst, by dose.
+type PotTable struct {
+	Criterion string        `yaml:"criterion"` // what the sheet calls the end, and in which cup
+	Cells     []job.PotLife `yaml:"cells"`
+	Origin    `yaml:",inline"`
+}
+
+func (p PotTable) origin() Origin { return p.Origin }
+
+// Given reports whether the sheet has a table.
+func (p PotTable) Given() bool { return len(p.Cells) > 0 }
+
+// String prints the cells in a line.
+func (p PotTable) String() string {
+	cells := make([]string, len(p.Cells))
+	for i, c := range p.Cells {
+		dose := ""
+		if c.Dose > 0 {
+			dose = fmt.Sprintf(" %.2g %%", c.Dose.Percent())
+		}
+		cells[i] = fmt.Sprintf("%.4g °C%s %.4g min", c.At.Celsius(), dose, c.Time.Minutes())
+	}
+	return strings.Join(cells, ", ")
+}
+
+// check puts the cells in order and refuses a table that no material has: a cell
+// twice, a cup that lasts longer when warmer or with more catalyst (a slip of
+// typing), a dose where there is none to choose, none where there is.
+func (p PotTable) check(catalysed bool) error {
+	slices.SortFunc(p.Cells, func(a, b job.PotLife) int {
+		return cmp.Or(cmp.Compare(a.At, b.At), cmp.Compare(a.Dose, b.Dose))
+	})
+	for i, c := range p.Cells {
+		place := fmt.Sprintf("pot life at %.4g °C", c.At.Celsius())
+		switch {
+		case catalysed && c.Dose <= 0:
+			return fmt.Errorf("%s: which dose of catalyst?", place)
+		case !catalysed && c.Dose != 0:
+			return fmt.Errorf("%s: a dose of %.3g %% is given, but the hardener of an epoxy is a fixed ratio", place, c.Dose.Percent())
+		case !(c.Time > 0) || !c.At.Given():
+			return fmt.Errorf("%s: %.4g min is no pot life", place, c.Time.Minutes())
+		}
+		for _, d := range p.Cells[:i] {
+			switch {
+			case d.At == c.At && d.Dose == c.Dose:
+				return fmt.Errorf("%s: given twice, %.4g and %.4g min", place, d.Time.Minutes(), c.Time.Minutes())
+			case d.At <= c.At && d.Dose <= c.Dose && d.Time < c.Time:
+				return fmt.Errorf("%s: %.4g min is longer than the %.4g min at %.4g °C; a warmer cup, or more catalyst, lasts no longer",
+					place, c.Time.Minutes(), d.Time.Minutes(), d.At.Celsius())
+			}
+		}
+	}
+	return nil
+}
+
+// ResinKind is the chemistry of a laminating resin.
+type ResinKind string
+
+// The chemistries.
+const (
+	Polyester  ResinKind = "polyester"
+	VinylEster ResinKind = "vinyl ester"
+	Epoxy      ResinKind = "epoxy"
+)
+
+// Resin is a laminating resin.
+type Resin struct {
+	Kind    ResinKind         `yaml:"kind"`
+	Cured   Value[si.Density] `yaml:"cured"` // density in the laminate
+	TwoPart `yaml:",inline"`
+}
+
+// Gelcoat is a pigmented face coat or a repair paste of it.
+type Gelcoat struct {
+	Waxed   bool             `yaml:"waxed"` // dries tack-free in air; else film over it
+	Film    Value[si.Length] `yaml:"film"`  // thickness applied in all
+	TwoPart `yaml:",inline"`
+}
+
+// Filler is a two-part epoxy filler or fairing compound.
+type Filler struct {
+	Pass    Value[si.Length] `yaml:"pass"` // thickness laid in one pass
+	TwoPart `yaml:",inline"`
+}
+
+// Barrier is a coat against water.
+type Barrier struct {
+	Film    Value[si.Length] `yaml:"film"` // wet, of one coat
+	Coats   Value[float64]   `yaml:"coats"`
+	Solids  Value[si.Ratio]  `yaml:"solids"` // by volume
+	TwoPart `yaml:",inline"`
+}
+
+// Catalyst is the peroxide that polyesters take.
+type Catalyst struct {
+	Class   string            `yaml:"class"`
+	Name    string            `yaml:"name"`
+	Density Value[si.Density] `yaml:"density"`
+	Keeps   Value[si.Time]    `yaml:"shelf_life"`
+	Packs   []job.Pack        `yaml:"packs"`
+}
+
+func (c Catalyst) class() string { return c.Class }
