@@ -41,14 +41,20 @@ func (k Kind) Parse(text string) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return base, k.inRange(text, x, base)
+	if err := k.inRange(text, x, base); err != nil {
+		return 0, err
+	}
+	return base, nil
 }
 
 // withUnit turns the number x, which typed stands behind, into base units. all
 // is the text from the number on, for a compound.
 func (k Kind) withUnit(text, all string, x, sign float64, typed string) (float64, error) {
 	if typed == "" {
-		return x, k.bare(text, x)
+		if err := k.bare(text, x); err != nil {
+			return 0, err
+		}
+		return x, nil
 	}
 	if strings.Count(typed, "(") != strings.Count(typed, ")") {
 		return 0, k.refuse(text, "%s has a bracket too many or too few; %s", quoted(typed), k.want())

@@ -21,7 +21,7 @@ var words = func() map[string]string {
 		"d": "day days", "wk": "wks week weeks", "deg": "degs degree degrees", "rad": "rads radian radians",
 		"c": "celsius centigrade", "f": "fahrenheit", "k": "kelvin kelvins", "pa": "pascal pascals",
 		"n": "newton newtons", "w": "watt watts", "j": "joule joules", "kn": "knot knots kt kts",
-		"%": "percent pct", "times": "x",
+		"%": "percent pct",
 	} {
 		for _, other := range strings.Fields(list) {
 			m[other] = word
