@@ -9,5 +9,5 @@ import (
 )
 
 func main() {
-	os.Exit(cli.Main(os.Args...))
+	os.Exit(cli.Main(os.Args[1:]))
 }
