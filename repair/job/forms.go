@@ -158,7 +158,7 @@ func (p *PlyRef) UnmarshalText(text []byte) error {
 		return nil
 	}
 	angle = strings.TrimSpace(angle)
-	if bareNumber.MatchString(angle) {
+	if bareAngle.MatchString(angle) {
 		angle += " deg"
 	}
 	a, err := si.Parse[si.Angle](angle)
@@ -172,7 +172,10 @@ func (p *PlyRef) UnmarshalText(text []byte) error {
 	return nil
 }
 
-var repeated = regexp.MustCompile(`^[0-9]+ ?[x×*]`)
+var (
+	bareAngle = regexp.MustCompile(`^[+-]?[0-9][0-9.,]*([eE][+-]?[0-9]+)?$`)
+	repeated  = regexp.MustCompile(`^[0-9]+ ?[x×*]`)
+)
 
 // MarshalText writes the ply so that UnmarshalText gives it back exactly.
 func (p PlyRef) MarshalText() ([]byte, error) {

@@ -18,6 +18,9 @@ import (
 // something else: an item indented by one space too many is, to YAML, a
 // continued line.
 
+// maxLine bounds one line, in bytes: the library's time for one token grows with it.
+const maxLine = 10_000
+
 // screenBytes returns the text with \n line ends, or what is wrong with it.
 func screenBytes(data []byte) (string, []Problem) {
 	if len(data) > MaxBytes {
@@ -31,6 +34,11 @@ func screenBytes(data []byte) (string, []Problem) {
 			Hint:    "Save the file as UTF-8 without a byte-order mark."}}
 	}
 	src := strings.ReplaceAll(string(data), "\r\n", "\n")
+	if strings.Count(src, "\n") > MaxNodes {
+		return "", []Problem{{Line: MaxNodes + 1, Column: 1, Code: CodeSize,
+			Message: "This file has more than 10,000 lines. Nothing was read.",
+			Allowed: "at most 10,000 lines"}}
+	}
 	var problems []Problem
 	report := func(line, column int, code, message, hint string) {
 		problems = append(problems, Problem{Line: line, Column: column, Code: code,
@@ -41,6 +49,10 @@ func screenBytes(data []byte) (string, []Problem) {
 		n++
 		if len(problems) >= maxProblems {
 			break
+		}
+		if len(line) > maxLine {
+			report(n, 1, CodeSize, "the line is longer than 10,000 characters. Nothing was read.", "Begin a long text with > and break it into lines.")
+			continue
 		}
 		column, indent := 0, true
 	characters:
@@ -64,25 +76,43 @@ func screenBytes(data []byte) (string, []Problem) {
 	return src, problems
 }
 
-// screenTokens returns the file's tokens, or what is wrong with them. It stops
-// scanning as soon as a limit is passed, so that no file costs more than a small
-// part of the time its size would.
+// screenTokens returns the file's tokens, or what is wrong with them.
+//
+// The YAML library hands out its tokens only when it has scanned the whole text,
+// and a hostile megabyte takes it a quarter of a second. So a growing part of
+// the text is scanned first, and a part that passes a limit settles the matter.
 func screenTokens(src string) (token.Tokens, []Problem) {
+	lines := strings.Split(src, "\n")
+	for part := 32 << 10; part < len(src); part *= 4 {
+		// A text cut short has faults the whole one has not, such as an open
+		// quote; only its size is judged.
+		_, problems := scan(src[:part], lines)
+		for _, p := range problems {
+			if p.Code == CodeSize {
+				return nil, problems
+			}
+		}
+	}
+	return scan(src, lines)
+}
+
+// scan looks at the tokens of a text one by one and stops where one is refused.
+func scan(src string, lines []string) (token.Tokens, []Problem) {
 	var s scanner.Scanner
 	s.Init(src)
-	c := tokenScreen{lines: strings.Split(src, "\n")}
+	c := tokenScreen{lines: lines}
 	var tokens token.Tokens
 	for {
 		next, err := s.Scan()
 		if errors.Is(err, io.EOF) {
 			break
 		}
-		tokens.Add(next...)
 		for _, t := range next {
 			if !c.look(t) {
 				return nil, c.problems
 			}
 		}
+		tokens.Add(next...)
 		if err != nil && len(next) == 0 {
 			break
 		}
