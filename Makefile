@@ -58,7 +58,7 @@ else
 NODE_MODULES :=
 $(WEB)/dist/app.js: $(WEB_SRC) Makefile
 	@echo 'npm (part of Node.js) was not found, so the pages are built without htmx:'
-	@echo 'everything works, each action loads a whole page. With Node.js installed: touch $(WEB)/src/app.ts && make web'
+	@echo 'everything works, each action loads a whole page. Install Node.js and run make again for the rest.'
 	$(ESBUILD) $(WEB)/src/page.ts --outfile=$@
 endif
 
