@@ -60,7 +60,8 @@ func (r Ring) crossing(given []int) error {
 	m.add(r, 0)
 	type place struct{ e, f, x, y int32 }
 	first := place{e: math.MaxInt32}
-	for e, f := range m.near {
+	for _, p := range m.near() {
+		e, f := p.e, p.f
 		splits := m.pair(e, f, nil)
 		found := place{min(e, f), max(e, f), 0, 0}
 		touch := false
@@ -81,7 +82,7 @@ func (r Ring) crossing(given []int) error {
 		return nil
 	}
 	end := func(i int32) Point { return r[(int(i)+1)%len(r)] }
-	near := Point{float64(first.x) * Grid, float64(first.y) * Grid}
+	near := Point{unsnap(first.x), unsnap(first.y)}
 	return fmt.Errorf("outline meets itself near %.6g,%.6g: edge %d (%v to %v) and edge %d (%v to %v)",
 		near.X, near.Y, given[first.e], r[first.e], end(first.e), given[first.f], r[first.f], end(first.f))
 }

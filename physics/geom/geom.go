@@ -45,7 +45,7 @@ const (
 	// Grid is the step results are rounded to: 0.001 mm. A thousandth of a
 	// millimetre is far below any saw, and whole numbers of it make the tests
 	// for crossings exact.
-	Grid = 0.001
+	Grid = 1.0 / perUnit
 	// Tolerance is how far a polygon's vertex may stand from the curve it
 	// stands for, 0.01 mm: a tenth of a fine pencil line.
 	Tolerance = 0.01
@@ -53,6 +53,8 @@ const (
 	// than any boat here, and small enough that cross products of grid
 	// coordinates fit in 64 bits.
 	MaxCoordinate = 1e5
+
+	perUnit = 1000
 )
 
 // Point is a place in the plane; as JSON it is [x, y].
@@ -84,7 +86,7 @@ func (p Point) sub(q Point) Point     { return Point{p.X - q.X, p.Y - q.Y} }
 func (p Point) add(q Point) Point     { return Point{p.X + q.X, p.Y + q.Y} }
 func (p Point) dot(q Point) float64   { return p.X*q.X + p.Y*q.Y }
 func (p Point) cross(q Point) float64 { return p.X*q.Y - p.Y*q.X }
-func (p Point) length() float64       { return math.Hypot(p.X, p.Y) }
+func (p Point) length() float64       { return math.Sqrt(p.X*p.X + p.Y*p.Y) }
 
 func (p Point) rotate(c, s float64) Point { return Point{c*p.X - s*p.Y, s*p.X + c*p.Y} }
 

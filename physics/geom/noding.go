@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"math"
+	"math/bits"
 	"slices"
 )
 
@@ -31,7 +32,9 @@ type loop struct {
 	operand  int8
 }
 
-func snap(x float64) int32 { return int32(math.Round(x / Grid)) }
+func snap(x float64) int32 { return int32(math.Round(x * perUnit)) }
+
+func unsnap(x int32) float64 { return float64(x) / perUnit }
 
 // add puts in a ring, dropping repeated points.
 func (m *mesh) add(r Ring, operand int8) {
@@ -88,75 +91,76 @@ func (m *mesh) node() error {
 	return errUnsettled
 }
 
-// box is the extent of an edge, with the slab of the plane it starts in.
-type box struct {
-	x0, x1, y0, y1 int32
-	slab, last     int32
-	edge           int32
-	new            bool
-}
-
 // meet finds where edges cross or touch.
 func (m *mesh) meet() []split {
 	var splits []split
-	for e, f := range m.near {
-		splits = m.pair(e, f, splits)
+	for _, p := range m.near() {
+		splits = m.pair(p.e, p.f, splits)
 	}
 	return splits
 }
 
-// near yields the pairs of edges, at least one of them new, whose extents
-// overlap. The edges are put in order of the slab (of as many as there are
-// edges) they start in, and each is held against those that start before it
-// ends.
-func (m *mesh) near(yield func(e, f int32) bool) {
-	n := int32(len(m.v))
+type pair struct{ e, f int32 }
+
+// box is the extent of an edge, x counted from the leftmost vertex of all.
+type box struct {
+	x0, x1, y0, y1 int32
+	edge           int32
+	new            bool
+}
+
+// near returns the pairs of edges, at least one of them new, whose extents
+// overlap. The plane is cut into about as many upright slabs as there are
+// edges; the edges are put in order of the slab they start in, and each is held
+// against those that start no later than in the slab it ends in.
+func (m *mesh) near() []pair {
+	n := len(m.v)
 	if n == 0 {
-		return
+		return nil
 	}
 	low, high := m.v[0].x, m.v[0].x
 	for i := range m.v {
 		low, high = min(low, m.v[i].x), max(high, m.v[i].x)
 	}
-	scale := float64(n) / (float64(high-low) + 1)
-	count := make([]int32, n+1)
-	unsorted := make([]box, n)
+	shift := max(0, bits.Len32(uint32(high-low)/uint32(n)))
+	at := make([]int32, (high-low)>>shift+2) // where the edges of each slab go
 	for i := range m.v {
-		a, b := &m.v[i], &m.v[m.v[i].next]
-		e := box{
-			x0: min(a.x, b.x), x1: max(a.x, b.x),
-			y0: min(a.y, b.y), y1: max(a.y, b.y),
-			edge: int32(i), new: a.new,
-		}
-		e.slab = int32(float64(e.x0-low) * scale)
-		e.last = int32(float64(e.x1-low) * scale)
-		count[e.slab+1]++
-		unsorted[i] = e
+		a := &m.v[i]
+		at[(min(a.x, m.v[a.next].x)-low)>>shift+1]++
 	}
-	for i := range n {
-		count[i+1] += count[i]
+	for i := range len(at) - 1 {
+		at[i+1] += at[i]
 	}
 	boxes := make([]box, n)
-	for i := range unsorted {
-		s := unsorted[i].slab
-		boxes[count[s]] = unsorted[i]
-		count[s]++
+	for i := range m.v {
+		a := &m.v[i]
+		b := &m.v[a.next]
+		e := box{a.x - low, b.x - low, a.y, b.y, int32(i), a.new}
+		if e.x0 > e.x1 {
+			e.x0, e.x1 = e.x1, e.x0
+		}
+		if e.y0 > e.y1 {
+			e.y0, e.y1 = e.y1, e.y0
+		}
+		to := &at[e.x0>>shift]
+		boxes[*to] = e
+		*to++
 	}
+	out := make([]pair, 0, 2*n)
 	for i := range boxes {
-		e := &boxes[i]
-		for j := i + 1; j < len(boxes); j++ {
+		e := boxes[i]
+		last := e.x1 >> shift
+		for j := i + 1; j < n; j++ {
 			f := &boxes[j]
-			if f.slab > e.last {
+			if f.x0>>shift > last {
 				break
 			}
-			if f.y0 > e.y1 || e.y0 > f.y1 || f.x0 > e.x1 || e.x0 > f.x1 || !e.new && !f.new {
-				continue
-			}
-			if !yield(e.edge, f.edge) {
-				return
+			if f.y0 <= e.y1 && e.y0 <= f.y1 && f.x0 <= e.x1 && e.x0 <= f.x1 && (e.new || f.new) {
+				out = append(out, pair{e.edge, f.edge})
 			}
 		}
 	}
+	return out
 }
 
 // pair adds the splits that edges e and f ask of each other.
@@ -246,7 +250,10 @@ func (m *mesh) at(e, x, y int32, splits []split) []split {
 // insert rebuilds the lines with the splits as vertices.
 func (m *mesh) insert(splits []split) {
 	slices.SortFunc(splits, func(s, t split) int {
-		return cmp.Or(cmp.Compare(s.edge, t.edge), cmp.Compare(s.at, t.at))
+		if s.edge != t.edge {
+			return int(s.edge - t.edge)
+		}
+		return cmp.Compare(s.at, t.at)
 	})
 	out := make([]vertex, 0, len(m.v)+len(splits))
 	k := 0

@@ -146,4 +146,4 @@ func (r Ring) snapped() Ring {
 	return out
 }
 
-func (p Point) snapped() Point { return Point{float64(snap(p.X)) * Grid, float64(snap(p.Y)) * Grid} }
+func (p Point) snapped() Point { return Point{unsnap(snap(p.X)), unsnap(snap(p.Y))} }

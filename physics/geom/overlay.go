@@ -47,7 +47,8 @@ type overlay struct {
 	mesh
 	pieces []piece
 	nodes  []vertex
-	ends   [][]end // round each node, counter-clockwise from just past -x
+	ends   []end   // grouped by node, each group counter-clockwise from just past -x
+	group  []int32 // where each node's ends start, and one more
 	sets   []windings
 }
 
@@ -71,7 +72,15 @@ func (m mesh) enclosed(in func(w windings) bool) ([]Ring, error) {
 // cutPieces cuts the lines at nodes and merges pieces that coincide, which only
 // single edges can: any vertex two lines share is a node.
 func (o *overlay) cutPieces() {
-	index := map[[2]int32]int32{}
+	nodes := 0
+	for i := range o.v {
+		if o.v[i].node {
+			nodes++
+		}
+	}
+	o.nodes = make([]vertex, 0, nodes)
+	o.pieces = make([]piece, 0, nodes+len(o.loops))
+	index := make(map[[2]int32]int32, nodes)
 	nodeAt := func(i int32) int32 {
 		v := o.v[i]
 		k, ok := index[[2]int32{v.x, v.y}]
@@ -82,7 +91,7 @@ func (o *overlay) cutPieces() {
 		}
 		return k
 	}
-	single := map[[2]int32]int32{} // by lower and higher node
+	single := make(map[[2]int32]int32, nodes/2) // by lower and higher node
 	for _, l := range o.loops {
 		var one windings
 		one[l.operand] = 1
@@ -127,26 +136,45 @@ func (o *overlay) cutPieces() {
 	}
 }
 
+// round returns the ends at a node, counter-clockwise.
+func (o *overlay) round(node int32) []end { return o.ends[o.group[node]:o.group[node+1]] }
+
 // gatherEnds puts the ends of pieces in order round their nodes.
 func (o *overlay) gatherEnds() error {
-	o.ends = make([][]end, len(o.nodes))
+	o.group = make([]int32, len(o.nodes)+2)
+	for i := range o.pieces {
+		if p := &o.pieces[i]; !p.gone && p.from >= 0 {
+			o.group[p.from+2]++
+			o.group[p.to+2]++
+		}
+	}
+	for k := range o.nodes {
+		o.group[k+2] += o.group[k+1]
+	}
+	o.ends = make([]end, o.group[len(o.nodes)+1])
+	put := func(node int32, e end) {
+		o.ends[o.group[node+1]] = e
+		o.group[node+1]++
+	}
 	for i := range o.pieces {
 		p := &o.pieces[i]
 		if p.gone || p.from < 0 {
 			continue
 		}
-		second := o.v[o.v[p.first].next]
-		o.ends[p.from] = append(o.ends[p.from], end{int32(i), false, second})
 		last := p.first
 		for range p.n - 1 {
 			last = o.v[last].next
 		}
-		o.ends[p.to] = append(o.ends[p.to], end{int32(i), true, o.v[last]})
+		put(p.from, end{int32(i), false, o.v[o.v[p.first].next]})
+		put(p.to, end{int32(i), true, o.v[last]})
 	}
-	for k, es := range o.ends {
-		at := &o.nodes[k]
+	for k := range o.nodes {
+		at, es := &o.nodes[k], o.round(int32(k))
 		slices.SortFunc(es, func(e, f end) int {
-			return cmp.Or(cmp.Compare(sector(at, &e.to), sector(at, &f.to)), -cmp.Compare(side(at, &e.to, &f.to), 0))
+			if a, b := sector(at, &e.to), sector(at, &f.to); a != b {
+				return a - b
+			}
+			return cmp.Compare(0, side(at, &e.to, &f.to))
 		})
 		for i := 1; i < len(es); i++ {
 			if sector(at, &es[i-1].to) == sector(at, &es[i].to) && side(at, &es[i-1].to, &es[i].to) == 0 {
@@ -190,7 +218,7 @@ func (o *overlay) wind() {
 				continue
 			}
 			seen[k] = true
-			es := o.ends[k]
+			es := o.round(k)
 			known := slices.IndexFunc(es, func(e end) bool { return o.pieces[e.piece].set >= 0 })
 			w := o.left(es[known])
 			for j := range es {
@@ -286,7 +314,7 @@ func (o *overlay) given(w westmost) windings {
 	if w.node >= 0 {
 		// The last end counter-clockwise, or the only one, has that place on its
 		// left: no end of this node points towards -x.
-		es := o.ends[w.node]
+		es := o.round(w.node)
 		return o.left(es[len(es)-1])
 	}
 	p := &o.pieces[w.piece]
@@ -316,7 +344,7 @@ func (o *overlay) trace(in func(w windings) bool) ([]Ring, error) {
 		}
 	}
 	var rings []Ring
-	var line []vertex
+	line := make([]vertex, 0, len(o.v)+1)
 	for i := range o.pieces {
 		if way[i] == 0 || o.pieces[i].used {
 			continue
@@ -371,7 +399,7 @@ func (o *overlay) walk(line []vertex, p *piece, forward bool) []vertex {
 // next edge of the region clockwise, so that the region fills the angle between
 // and parts that only touch there stay apart. That edge has to lead away.
 func (o *overlay) follow(node int32, came end, way []int8) (next int32, ok bool) {
-	es := o.ends[node]
+	es := o.round(node)
 	k := slices.IndexFunc(es, func(e end) bool { return e.piece == came.piece && e.last == came.last })
 	for j := range es {
 		e := es[(k-1-j+2*len(es))%len(es)]

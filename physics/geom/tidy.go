@@ -15,14 +15,14 @@ const minArea = 0.01
 // vertices a step apart, and the next offset would draw an arc about each.
 func tidy(line []vertex) Ring {
 	const near, most = 2.0, 4.0
-	kept := line[:0:0]
+	kept := make([]vertex, 0, len(line))
 	moved := 0.0
 	for i := range line {
 		v, next := &line[i], &line[(i+1)%len(line)]
 		if len(kept) > 0 {
 			prev := &kept[len(kept)-1]
 			x, y := float64(next.x-prev.x), float64(next.y-prev.y)
-			l := math.Hypot(x, y)
+			l := math.Sqrt(x*x + y*y)
 			off := l
 			if l > 0 {
 				off = math.Abs(float64(side(prev, next, v))) / l
@@ -42,7 +42,7 @@ func tidy(line []vertex) Ring {
 	}
 	r := make(Ring, len(kept))
 	for i, v := range kept {
-		r[i] = Point{float64(v.x) * Grid, float64(v.y) * Grid}
+		r[i] = Point{unsnap(v.x), unsnap(v.y)}
 	}
 	if math.Abs(r.Area()) < minArea {
 		return nil
