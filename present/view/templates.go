@@ -1,0 +1,320 @@
+package view
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"scarfwright/physics/geom"
+	"scarfwright/present/drawing"
+	"scarfwright/repair"
+	"scarfwright/repair/design"
+)
+
+// Piece is one thing to be marked or cut at 1:1.
+type Piece struct {
+	Label string // "cut-out", "taper", "P3", "C", "backing 1 of 2", "core"
+	Title string // "P3 BXM800, 377 × 277 mm"
+	Layer string // of the DXF: CUTOUT, TAPER, PLY_03, COVER, BACKING_1, CORE
+	View  string // from where it is seen, mirrored or not, in words
+
+	box  drawing.Box // as seen, mm
+	draw func(drawing.Pen)
+}
+
+// Around is the white edge kept round a piece on its own scene, in mm.
+const around = 4.0
+
+// Templates returns every piece of a repair: the cut-out, the taper with its
+// rings, each ply in laying order, backing and core. They share the centre of
+// the cut-out, marked by a cross and eight clock ticks, so that each finds its
+// place on the hull. It returns nil where no laminate is renewed.
+func Templates(r repair.Result) []Piece {
+	if r.Design == nil {
+		return nil
+	}
+	d := r.Design
+	ground := seen(r, groundFace(d))
+	out := []Piece{cutTemplate(r, ground), taperTemplate(r, ground)}
+	for i := range d.Plies {
+		out = append(out, plyTemplate(r, i))
+	}
+	if b := d.Backing; b != nil {
+		for i, s := range b.Pieces {
+			if len(s) > 0 {
+				out = append(out, backTemplate(r, ground, i, s))
+			}
+		}
+	}
+	if k := d.Core; k != nil {
+		p := newPiece(r, ground, k.Outline, "core", "CORE", fmt.Sprintf("core %s, %s thick", upper(k.Class), unitsOf(r).full(k.Thickness.MM())))
+		p.words("core "+upper(k.Class), fmt.Sprintf("%s thick, bedded on both faces", unitsOf(r).full(k.Thickness.MM())))
+		out = append(out, p.Piece)
+	}
+	return out
+}
+
+// Scene returns the piece alone on a sheet of its own size, at 1:1.
+func (p Piece) Scene() *drawing.Scene {
+	s := drawing.New(p.box.Width()+2*around, p.box.Height()+2*around, p.Title)
+	s.Desc = p.Title + " at 1:1. " + p.View + "."
+	p.draw(s.On(p.Layer).View(drawing.P(around, around), drawing.P(p.box.X0, p.box.Y0), 1, 1))
+	return s
+}
+
+// Layout returns all pieces side by side at 1:1, each on its layer, for a
+// cutter or a drawing program.
+func Layout(pieces []Piece) *drawing.Scene {
+	if len(pieces) == 0 {
+		return nil
+	}
+	const between, row = 15.0, 1800.0
+	type place struct{ x, y float64 }
+	places := make([]place, len(pieces))
+	x, top, high, wide := around, around, 0.0, 0.0
+	for i, p := range pieces {
+		if x > around && x+p.box.Width() > row {
+			x, top, high = around, top+high+between, 0
+		}
+		places[i] = place{x, top}
+		x += p.box.Width() + between
+		high, wide = max(high, p.box.Height()), max(wide, x)
+	}
+	full := top + high + around
+	s := drawing.New(wide, full, "All pieces at 1:1")
+	s.Desc = fmt.Sprintf("%d pieces at 1:1, each on a layer of its own.", len(pieces))
+	for i, p := range pieces {
+		at := drawing.P(places[i].x, full-places[i].y-p.box.Height())
+		p.draw(s.On(p.Layer).View(at, drawing.P(p.box.X0, p.box.Y0), 1, 1))
+	}
+	return s
+}
+
+// builder gathers what a piece shows; its parts draw in the order they were
+// added, lines first and words last.
+type builder struct {
+	Piece
+	r       repair.Result
+	look    look
+	outline geom.Shape
+	steps   []func(drawing.Pen)
+}
+
+// newPiece starts a piece from its outline, with the centre cross, the clock
+// ticks and the marks for up and forward.
+func newPiece(r repair.Result, l look, outline geom.Shape, label, layer, title string) *builder {
+	u := unitsOf(r)
+	b := outline.Bounds()
+	p := &builder{r: r, look: l, outline: outline}
+	p.Piece = Piece{
+		Label: label, Layer: layer, box: l.box(outline),
+		Title: fmt.Sprintf("%s, %s × %s", title, u.len(b.Width()), u.full(b.Height())),
+		View:  l.words(r) + ", not mirrored; printed face up",
+	}
+	p.draw = func(pen drawing.Pen) {
+		l.draw(pen, drawing.Wide, outline)
+		for _, s := range p.steps {
+			s(pen)
+		}
+	}
+	p.steps = append(p.steps, p.cross, p.ticks, p.marks)
+	return p
+}
+
+func (b *builder) centre() drawing.Point { return b.look.point(b.r.Design.CutOut.Centroid()) }
+
+// cross draws the two lines through the cut-out's centre, across the piece.
+func (b *builder) cross(p drawing.Pen) {
+	c := b.centre()
+	if c.Y > b.box.Y0 && c.Y < b.box.Y1 {
+		p.Line(drawing.ChainNarrow, drawing.P(b.box.X0, c.Y), drawing.P(b.box.X1, c.Y))
+	}
+	if c.X > b.box.X0 && c.X < b.box.X1 {
+		p.Line(drawing.ChainNarrow, drawing.P(c.X, b.box.Y0), drawing.P(c.X, b.box.Y1))
+	}
+}
+
+// ticks draws the eight clock points as short strokes inward from the outline.
+func (b *builder) ticks(p drawing.Pen) {
+	o := b.r.Design.CutOut.Centroid()
+	c := b.centre()
+	small := min(b.box.Width(), b.box.Height()) < 90
+	for _, k := range b.r.Design.Clocks {
+		far, ok := b.outline.Ray(o, clockAngles[k.Hour]*math.Pi/180)
+		if !ok || !b.outline.Contains(o) {
+			continue
+		}
+		v := b.look.ray(k.Hour)
+		at := func(d float64) drawing.Point { return drawing.P(c.X+v.X*d, c.Y+v.Y*d) }
+		p.Line(drawing.Narrow, at(far), at(far-5))
+		if !small {
+			p.Label(at(far-9-2*math.Abs(v.X)), drawing.TextSmall, drawing.Centre|drawing.Middle, k.Hour)
+		}
+	}
+}
+
+// marks draws which way is up and which is forward.
+func (b *builder) marks(p drawing.Pen) {
+	c := b.centre()
+	w, h := b.box.Width(), b.box.Height()
+	long := min(14, h/8, w/8)
+	fwd := 1.0
+	if b.look.flip {
+		fwd = -1
+	}
+	x, y := c.X+w/6, c.Y+h*0.27
+	p.Arrow(drawing.P(x, y), drawing.P(x, y+long))
+	p.Label(drawing.P(x+1.5, y+1), drawing.TextNormal, drawing.Left, "TOP")
+	x, y = c.X+fwd*w*0.27, c.Y-h/6
+	p.Arrow(drawing.P(x, y), drawing.P(x+fwd*long, y))
+	p.Label(drawing.P(x+fwd*long/2, y+1.5), drawing.TextNormal, drawing.Centre, "FWD")
+}
+
+// add puts one more thing on the piece.
+func (b *builder) add(f func(drawing.Pen)) { b.steps = append(b.steps, f) }
+
+// words writes the piece's name and what to know of it, below the centre.
+func (b *builder) words(name string, lines ...string) {
+	b.add(func(p drawing.Pen) {
+		c := drawing.P((b.box.X0+b.box.X1)/2, (b.box.Y0+b.box.Y1)/2)
+		size, small := drawing.TextHuge, drawing.TextNormal
+		if room := b.box.Width() * 0.7; drawing.TextWidth(small, false, longest(lines)) > room {
+			size, small = drawing.TextLarge, drawing.TextSmall
+		}
+		y := c.Y + 3
+		p.Label(drawing.P(c.X, y), size, drawing.Centre, name)
+		y -= 3 + small
+		for _, s := range lines {
+			for _, line := range drawing.Wrap(s, max(40, b.box.Width()*0.75), small, false) {
+				p.Label(drawing.P(c.X, y), small, drawing.Centre, line)
+				y -= small * 1.7
+			}
+		}
+	})
+}
+
+func longest(lines []string) string {
+	if len(lines) == 0 {
+		return ""
+	}
+	return slices.MaxFunc(lines, func(a, b string) int { return cmp.Compare(len(a), len(b)) })
+}
+
+func (b *builder) jobLine() string {
+	h := b.r.Job.Job
+	return fmt.Sprintf("Job %s %s, %s", h.Number, h.Revision, short(b.r.Hash))
+}
+
+func cutTemplate(r repair.Result, l look) Piece {
+	b := newPiece(r, l, r.Design.CutOut, "cut-out", "CUTOUT", "Cut-out")
+	b.words("CUT-OUT", "mark round it, cut back to sound laminate", b.View, b.jobLine())
+	return b.Piece
+}
+
+// taperTemplate shows the feather edge with every ply's ring inside it.
+func taperTemplate(r repair.Result, l look) Piece {
+	d := r.Design
+	b := newPiece(r, l, d.Edge, "taper", "TAPER", fmt.Sprintf("Taper %g:1", d.Ratio))
+	b.add(func(p drawing.Pen) {
+		l.draw(p, drawing.Wide, d.CutOut)
+		for _, ply := range d.Plies {
+			if isCover(ply) || ply.Face != groundFace(d) || ply.Outline.Area() > d.Edge.Area()-1 {
+				continue
+			}
+			l.draw(p, drawing.Narrow, ply.Outline)
+		}
+		// Each ring is named where it crosses a way of its own, between two ticks.
+		o := d.CutOut.Centroid()
+		n := float64(len(d.Plies))
+		for i, ply := range d.Plies {
+			if isCover(ply) || ply.Face != groundFace(d) {
+				continue
+			}
+			deg := 97 + 30*float64(i)/n
+			far, ok := ply.Outline.Ray(o, deg*math.Pi/180)
+			if !ok {
+				continue
+			}
+			s, k := math.Sincos(deg * math.Pi / 180)
+			at := l.point(geom.Point{X: o.X + k*(far-4), Y: o.Y + s*(far-4)})
+			p.Label(at, drawing.TextSmall, drawing.Centre|drawing.Middle, ply.Label)
+		}
+	})
+	b.words("TAPER", fmt.Sprintf("%g:1, %s all round, on the %s face", d.Ratio, unitsOf(r).full(d.Taper.MM()), groundFace(d)),
+		"inner line: cut-out; outer line: feather edge; between: edges of the plies", b.View, b.jobLine())
+	return b.Piece
+}
+
+func plyTemplate(r repair.Result, i int) Piece {
+	d := r.Design
+	ply := d.Plies[i]
+	l := seen(r, ply.Face)
+	layer := fmt.Sprintf("PLY_%02d", i+1)
+	if isCover(ply) {
+		layer = "COVER"
+	}
+	b := newPiece(r, l, ply.Outline, ply.Label, layer, ply.Label+" "+upper(ply.Class))
+	under, what := d.CutOut, "dashed: edge of the cut-out"
+	switch {
+	case isCover(ply):
+		under, what = d.Edge, "dashed: feather edge"
+	case i > 0 && d.Plies[i-1].Face == ply.Face && d.Plies[i-1].Outline.Area() < ply.Outline.Area():
+		under = d.Plies[i-1].Outline
+		what = fmt.Sprintf("dashed: edge of %s below, overlap %s", d.Plies[i-1].Label, unitsOf(r).full(ply.Overlap.MM()))
+	}
+	b.add(func(p drawing.Pen) {
+		if under.Area() < ply.Outline.Area()-1 {
+			l.draw(p, drawing.DashedNarrow, under)
+		}
+		fibres(p, b, ply)
+	})
+	b.words(ply.Label+"  "+upper(ply.Class),
+		fmt.Sprintf("laid %s of %d, session %d, from the %s", nth(i+1), len(d.Plies), ply.Session, ply.Face),
+		fibreWords(ply), what, b.View, b.jobLine())
+	return b.Piece
+}
+
+// fibres draws the way of the roll's length as a double arrow.
+func fibres(p drawing.Pen, b *builder, ply design.Ply) {
+	if isMat(ply.Class, glassOf(b.r.Design, ply)) {
+		return
+	}
+	a := float64(ply.Angle)
+	if b.look.flip {
+		a = math.Pi - a
+	}
+	s, c := math.Sincos(a)
+	n := min(b.box.Width(), b.box.Height()) * 0.2
+	at := drawing.P((b.box.X0+b.box.X1)/2-b.box.Width()*0.24, (b.box.Y0+b.box.Y1)/2+b.box.Height()*0.22)
+	p.DoubleArrow(drawing.P(at.X-c*n/2, at.Y-s*n/2), drawing.P(at.X+c*n/2, at.Y+s*n/2))
+}
+
+func fibreWords(p design.Ply) string {
+	if isMat(p.Class, float64(p.Glass/max(p.Glass+p.Resin, 1e-12))) {
+		return "mat: any direction"
+	}
+	return fmt.Sprintf("roll's length at %.0f° to the panel's long span (double arrow)", p.Angle.Degrees())
+}
+
+func backTemplate(r repair.Result, l look, i int, s geom.Shape) Piece {
+	n := len(r.Design.Backing.Pieces)
+	name := fmt.Sprintf("backing %d of %d", i+1, n)
+	b := newPiece(r, l, s, name, fmt.Sprintf("BACKING_%d", i+1), "Backing "+fmt.Sprintf("%d of %d", i+1, n))
+	b.words(fmt.Sprintf("BACKING %d of %d", i+1, n), "goes behind the hole, seen through it", b.View, b.jobLine())
+	return b.Piece
+}
+
+func nth(n int) string {
+	switch {
+	case n%100 >= 11 && n%100 <= 13:
+		return fmt.Sprintf("%dth", n)
+	case n%10 == 1:
+		return fmt.Sprintf("%dst", n)
+	case n%10 == 2:
+		return fmt.Sprintf("%dnd", n)
+	case n%10 == 3:
+		return fmt.Sprintf("%drd", n)
+	}
+	return fmt.Sprintf("%dth", n)
+}
