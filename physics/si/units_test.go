@@ -155,3 +155,12 @@ func same[Q si.Quantity](t *testing.T, text string, want Q) {
 		t.Errorf("%s: got %v, %v, want %v", text, float64(got), err, float64(want))
 	}
 }
+
+func TestScale(t *testing.T) {
+	if got := si.Scale(si.Grams(500), si.Percent(2)); got != si.Mass(0.5*0.02) {
+		t.Errorf("2 %% of 500 g: got %v, want 10 g", got)
+	}
+	if got := si.Scale(si.MM(5), 12) + si.Scale(si.MM(5), 0.5); math.Abs(got.MM()-62.5) > 1e-12 {
+		t.Errorf("12.5 times 5 mm: got %v, want 62.5 mm", got)
+	}
+}
