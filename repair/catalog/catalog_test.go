@@ -206,6 +206,7 @@ func TestDamagedDataAreRefused(t *testing.T) {
 		{"a class twice", "reinforcement.yaml", "class: csm300", "class: csm225", "csm225"},
 		{"a family that is missing", "reinforcement.yaml", "kind: weave\n", "kind: wave\n", "weave"},
 		{"a pot life that rises with temperature", "resin.yaml", "{at: 30 °C, dose: 2.0 %, time: 8 min}", "{at: 30 °C, dose: 2.0 %, time: 80 min}", "lasts no longer"},
+		{"a pot life out of order", "resin.yaml", "- {at: 15 °C, time: 40 min}\n        - {at: 20 °C, time: 26 min}", "- {at: 20 °C, time: 26 min}\n        - {at: 15 °C, time: 40 min}", "list the cells"},
 		{"both styles of ratio", "gelcoat.yaml", "    dose: {low: 1.5 %", "    per_100: {typical: 30, source: invented}\n    dose: {low: 1.5 %", "not both"},
 	}
 	for _, row := range rows {
@@ -225,6 +226,15 @@ func TestDamagedDataAreRefused(t *testing.T) {
 		}
 		if err == nil || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("%s: got error %v, want one with %q", row.why, err, row.want)
+		}
+	}
+}
+
+// The embedded data are read once in a process; this is that once.
+func BenchmarkRead(b *testing.B) {
+	for b.Loop() {
+		if _, err := catalog.Read(catalog.Data); err != nil {
+			b.Fatal(err)
 		}
 	}
 }

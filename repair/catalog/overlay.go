@@ -102,7 +102,7 @@ func (t *TwoPart) put(s job.Sheet) (odd []string, err error) {
 		t.Dose = between(low, high, o)
 	}
 	if len(s.PotLife) > 0 {
-		t.PotLife = PotTable{Criterion: "100 g in a cup, as your sheet has it", Cells: slices.Clone(s.PotLife), Origin: o}
+		t.PotLife = PotTable{Criterion: "100 g in a cup, as your sheet has it", Cells: inOrder(s.PotLife), Origin: o}
 	}
 	t.settle()
 	if l := t.Limits; l.HullMin.Given() && l.HullMax.Given() && t.HullMin >= t.HullMax {

@@ -164,6 +164,9 @@ func (c *Catalogue) settle() error {
 		seen[class] = true
 	}
 	for _, t := range c.twoParts() {
+		if !slices.Equal(t.PotLife.Cells, inOrder(t.PotLife.Cells)) {
+			return fmt.Errorf("%s: pot life: list the cells by temperature, then by dose", t.Class)
+		}
 		if err := t.check(); err != nil {
 			return err
 		}
