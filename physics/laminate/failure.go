@@ -15,7 +15,10 @@ type Strength struct {
 	S      si.Pressure // shear in the plane
 }
 
-// Check returns an error when the strengths can't be used: each must be positive.
+// Check returns an error when the strengths can't be used: each must be positive,
+// and axis 1 must not be the weak one. Where Y reaches 2X, Tsai-Hill's form opens
+// up and would let some stresses grow for ever; a lamina like that is one whose axes
+// were swapped.
 func (s Strength) Check() error {
 	for _, v := range []struct {
 		name  string
@@ -24,6 +27,12 @@ func (s Strength) Check() error {
 		if !(v.value > 0) || math.IsInf(float64(v.value), 1) {
 			return fmt.Errorf("strength %s = %.4g Pa: must be positive (compressive strengths too)", v.name, v.value.Pa())
 		}
+	}
+	if s.Yt >= 2*s.Xt {
+		return fmt.Errorf("strength Yt = %.4g Pa: must be below twice Xt = %.4g Pa; axis 1 is the stronger direction", s.Yt.Pa(), s.Xt.Pa())
+	}
+	if s.Yc >= 2*s.Xc {
+		return fmt.Errorf("strength Yc = %.4g Pa: must be below twice Xc = %.4g Pa; axis 1 is the stronger direction", s.Yc.Pa(), s.Xc.Pa())
 	}
 	return nil
 }
@@ -121,10 +130,6 @@ func nearest(s1, s2, t12 si.Pressure, x Strength) Failure {
 }
 
 // tsaiHill solves (s1/X)^2 - s1 s2/X^2 + (s2/Y)^2 + (t/S)^2 = 1/SR^2.
-//
-// When both stresses have one sign and Y > 2X the left side can reach zero and the
-// form is open: it would say "never fails". No lamina whose axis 1 is its stronger
-// one comes near that.
 func tsaiHill(x Strength, ply Stress) float64 {
 	s1, s2, t := float64(ply[0]), float64(ply[1]), float64(ply[2])
 	X, Y, S := float64(x.Xt), float64(x.Yt), float64(x.S)
@@ -135,10 +140,7 @@ func tsaiHill(x Strength, ply Stress) float64 {
 		Y = float64(x.Yc)
 	}
 	index := s1*s1/(X*X) - s1*s2/(X*X) + s2*s2/(Y*Y) + t*t/(S*S)
-	if index <= 0 {
-		return math.Inf(1)
-	}
-	return 1 / math.Sqrt(index)
+	return 1 / math.Sqrt(index) // +Inf without stress; Strength.Check keeps the form positive
 }
 
 // tsaiWu solves a SR^2 + b SR - 1 = 0 for its positive root, where

@@ -10,15 +10,6 @@ type Load struct {
 	M [3]float64
 }
 
-// times returns the load k times over.
-func (l Load) times(k float64) Load {
-	for i := range 3 {
-		l.N[i] *= si.LineLoad(k)
-		l.M[i] *= k
-	}
-	return l
-}
-
 // Deformation is the strain of the mid-plane and its curvature in 1/m. The third
 // curvature is the twist, -2 d2w/dx dy.
 type Deformation struct {
