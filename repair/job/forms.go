@@ -113,10 +113,10 @@ func (r *Range) UnmarshalText(text []byte) error {
 		r.Low, r.High = mid-half, mid+half
 		return nil
 	}
-	if rangeDash.MatchString(t) {
+	x, err := si.Parse[si.Length](t)
+	if err != nil && rangeDash.MatchString(t) {
 		return &formError{CodeText, fmt.Sprintf("cannot be '%s': a dash may be a minus sign", shorten(t)), "Write a range as '5 mm to 6 mm'."}
 	}
-	x, err := si.Parse[si.Length](t)
 	r.Low, r.High = x, x
 	return err
 }

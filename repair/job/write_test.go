@@ -140,7 +140,7 @@ func description(t *rapid.T) job.Description {
 }
 
 func outline(t *rapid.T, name string) *job.Outline {
-	length := rapid.Float64Range(0.001, 5)
+	length := rapid.Float64Range(0.01, 5)
 	width := func(what string) si.Length { return si.Length(length.Draw(t, name+what)) }
 	switch rapid.IntRange(0, 4).Draw(t, name) {
 	case 0:
