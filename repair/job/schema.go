@@ -56,7 +56,10 @@ func schemaOf(s *shape, doc string) *jsonschema.Schema {
 		if s.kind == isCount {
 			out.Type = "integer"
 		}
-		if s.min != nil {
+		switch {
+		case s.min != nil && s.min.open:
+			out.ExclusiveMinimum = &s.min.value
+		case s.min != nil:
 			out.Minimum = &s.min.value
 		}
 		if s.max != nil {
