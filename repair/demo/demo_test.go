@@ -100,3 +100,12 @@ func ExampleParse() {
 		len(d.Laminate.Plies), d.Damage.Dead.Ellipse[0].MM(), d.Damage.Dead.Ellipse[1].MM())
 	// Output: Ledge strike, port bottom, both faces in reach: 6 plies, dead area 300 x 200 mm
 }
+
+func BenchmarkParse(b *testing.B) {
+	j := demo.Jobs()[0]
+	for b.Loop() {
+		if _, err := job.Parse(j.File, j.Data); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

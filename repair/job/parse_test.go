@@ -345,3 +345,11 @@ func TestReadKeepsTheLimit(t *testing.T) {
 		t.Errorf("got %v, %v", d.Panel.Long, err)
 	}
 }
+
+func BenchmarkParse(b *testing.B) {
+	for b.Loop() {
+		if _, err := job.Parse("good", []byte(good)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

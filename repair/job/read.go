@@ -12,8 +12,8 @@ import (
 	"github.com/goccy/go-yaml/parser"
 )
 
-// Limits of a job file. The largest demo job has 13 kB, about 600 nodes and 5
-// levels; the limits leave room and still refuse a hostile file at once.
+// Limits of a job file. The largest demo job has 4.3 kB and 5 levels; the limits
+// leave room and still refuse a hostile file at once.
 const (
 	MaxBytes = 1 << 20
 	MaxNodes = 10_000
