@@ -253,7 +253,7 @@ func TestHostileFilesAreRefusedAtOnce(t *testing.T) {
 		{"a megabyte of dashes", fill(strings.Repeat("- ", 400) + "\n"), "This file is nested more than 20 levels deep (line 1). Nothing was read."},
 		{"a megabyte of names", fill("a: 1\n"), "This file has more than 10,000 lines. Nothing was read."},
 		{"10,001 entries", "a:\n" + strings.Repeat("- 1\n", 5000), "This file has more than 10,000 entries (line 5001). Nothing was read."},
-		{"a megabyte of items", "a: [\n" + fill("  " + strings.Repeat("1,", 400) + "\n"), "This file has more than 10,000 entries (line 26). Nothing was read."},
+		{"a megabyte of items", "a: [\n" + fill("  "+strings.Repeat("1,", 400)+"\n"), "This file has more than 10,000 entries (line 26). Nothing was read."},
 		{"a megabyte of remarks", fill("#\n"), "This file has more than 10,000 lines. Nothing was read."},
 		{"a megabyte in one name", fill("x"), "Line 1: the line is longer than 10,000 characters. Nothing was read."},
 		{"a megabyte in one text", "a: " + fill("x y "), "Line 1: the line is longer than 10,000 characters. Nothing was read."},
