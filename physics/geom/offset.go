@@ -94,6 +94,11 @@ func (s Shape) offsetParts(d float64) (Shape, error) {
 	return all, nil
 }
 
+// slack lets an edge that is drawn in to nothing come out shorter than nothing
+// by rounding. An arc drawn in to its centre is made of such edges, and each
+// would otherwise cross all others there.
+const slack = 2 * Grid
+
 // parallel returns the raw offset line: each edge moved by d to the right of
 // its run.
 func (r Ring) parallel(d float64) Ring {
@@ -125,7 +130,7 @@ func (r Ring) parallel(d float64) Ring {
 			out = append(out, tip)
 		case outward:
 			out = appendArc(out, p, a, d, math.Copysign(math.Atan2(sin, cos), d))
-		case cos > 0 && math.Abs(d*half) <= min(lengths[h], lengths[i])/2:
+		case cos > 0 && math.Abs(d*half) <= min(lengths[h], lengths[i])/2+slack:
 			// The two moved edges cross by themselves: the loop cut off lies
 			// where both reach, and takes no more than half of either.
 			out = append(out, tip)
