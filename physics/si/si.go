@@ -151,4 +151,4 @@ func (x Density) Fill(m Mass) Volume { return Volume(float64(m) / float64(x)) }
 
 // Scale returns q times a number without a unit. It stands in for q*Mass(by),
 // which would call the number a mass, and which internal/checks refuses.
-func Scale[Q Quantity, F float64 | int | Ratio](q Q, by F) Q { return Q(float64(q) * float64(by)) }
+func Scale[Q Quantity, F float64 | ~int | Ratio](q Q, by F) Q { return Q(float64(q) * float64(by)) }
