@@ -1,0 +1,91 @@
+// Package pack lists the files of a job pack: papers, pictures, templates, the
+// plan as data and the job itself. The command line writes them to a folder,
+// the pages offer them one by one; neither knows what is in them.
+package pack
+
+import (
+	"bytes"
+	"encoding/json"
+	"io"
+
+	"scarfwright/present/drawing"
+	"scarfwright/present/sheet"
+	"scarfwright/present/view"
+	"scarfwright/repair"
+	"scarfwright/repair/job"
+)
+
+// File is one file of a pack. Write may be called more than once.
+type File struct {
+	Name  string // "job-card.pdf"
+	Title string // for people
+	Type  string // media type
+	Write func(io.Writer) error
+}
+
+// Media types.
+const (
+	pdf  = "application/pdf"
+	svg  = "image/svg+xml"
+	png  = "image/png"
+	dxf  = "image/vnd.dxf"
+	jsn  = "application/json"
+	yaml = "application/yaml"
+)
+
+// pngDPI of the pictures in a pack: readable in a message, small enough to send.
+const pngDPI = 150
+
+// Files returns the files of a plan's pack in the order a person wants them. A
+// plan that is referred on has a referral sheet where the job card would be, and
+// no templates to cut from.
+func Files(r repair.Result, o sheet.Options) []File {
+	paper := func(name, title string, write func(io.Writer, repair.Result, sheet.Options) error) File {
+		return File{name, title, pdf, func(w io.Writer) error { return write(w, r, o) }}
+	}
+	var out []File
+	if r.Survey.Referred() {
+		out = append(out, paper("referral-sheet.pdf", "Referral sheet: who must decide first", sheet.ReferralSheet))
+	}
+	if r.Released() {
+		out = append(out, paper("job-card.pdf", "Job card: operations, doses, hold points", sheet.JobCard))
+		if r.Design != nil {
+			out = append(out, paper("templates.pdf", "Templates at 1:1, tiled", sheet.Templates))
+		}
+	}
+	out = append(out,
+		paper("estimate.pdf", "Shopping list, hours and price", sheet.Estimate),
+		paper("working.pdf", "How every number was got", sheet.Working))
+	if r.Design != nil {
+		out = append(out, pictures("section", "Section through the repair", view.Section(r))...)
+		out = append(out, pictures("plan", "Plan view", view.Plan(r))...)
+		if r.Released() {
+			t := view.Layout(view.Templates(r))
+			out = append(out,
+				File{"templates.svg", "Templates, one drawing", svg, t.WriteSVG},
+				File{"templates.dxf", "Templates for a plotter or cutter", dxf, t.WriteDXF})
+		}
+	}
+	return append(out,
+		File{"plan.json", "The whole plan as data", jsn, func(w io.Writer) error {
+			b, err := json.Marshal(r)
+			if err != nil {
+				return err
+			}
+			var pretty bytes.Buffer
+			if err := json.Indent(&pretty, b, "", "  "); err != nil {
+				return err
+			}
+			pretty.WriteByte('\n')
+			_, err = pretty.WriteTo(w)
+			return err
+		}},
+		File{"job.yaml", "The job file", yaml, func(w io.Writer) error { return job.Write(w, r.Job) }})
+}
+
+func pictures(name, title string, s *drawing.Scene) []File {
+	return []File{
+		{name + ".svg", title + ", SVG", svg, s.WriteSVG},
+		{name + ".png", title + ", PNG", png, func(w io.Writer) error { return s.WritePNG(w, pngDPI) }},
+	}
+}

@@ -1,0 +1,122 @@
+package design
+
+import (
+	"math"
+
+	"scarfwright/physics/geom"
+	"scarfwright/physics/si"
+)
+
+// optionRatios are the ratios shown side by side. Advice in circulation runs
+// from 5:1 to 50:1; the whole line is shown rather than one number.
+var optionRatios = []float64{5, 8, 10, 12, 15, 20, 30, 50}
+
+// BondPerEdge returns the sloping length of a taper of the given ratio through
+// a thickness: the bond area for each unit of edge.
+//
+//	slant = t sqrt(1 + R²)
+func BondPerEdge(t si.Length, ratio float64) si.Length {
+	return t * si.Length(math.Sqrt(1+ratio*ratio))
+}
+
+// Ground is what grinding one taper takes.
+type Ground struct {
+	Edge   geom.Shape // the feather edge
+	Plan   si.Area    // ground area in plan, beyond the cut-out
+	Bond   si.Area    // sloping area
+	Volume si.Volume  // ground away, without the cut-out itself
+}
+
+// Taper returns what grinding a taper round a cut-out takes: one face, through
+// a thickness t at ratio:1.
+//
+// The slope is the same everywhere, so the sloping area is the plan area times
+// sqrt(1 + 1/R²), whatever the outline. The volume is the integral of the
+// outlines' areas over the depth, less the cut-out's own prism.
+func Taper(cut geom.Shape, t si.Length, ratio float64) (Ground, error) {
+	edge, err := cut.Offset(ratio * t.MM())
+	if err != nil {
+		return Ground{}, err
+	}
+	plan := si.MM2(edge.Area() - cut.Area())
+	frustum, err := geom.TaperFrustum(cut, ratio, t.MM())
+	if err != nil {
+		return Ground{}, err
+	}
+	return Ground{
+		Edge: edge, Plan: plan,
+		Bond:   plan * si.Area(math.Sqrt(1+1/(ratio*ratio))),
+		Volume: si.ML((frustum - cut.Area()*t.MM()) / 1000),
+	}, nil
+}
+
+// options lays the repair out at every ratio. faces is 1 or 2; depth is the
+// thickness ground on each.
+func (m materials) options(cut geom.Shape, repair []Layer, sides string, depth si.Length, obs []obstacle, chosen float64) ([]Option, error) {
+	ratios := optionRatios
+	for i, r := range ratios {
+		if r == chosen {
+			break
+		}
+		if r > chosen || i == len(ratios)-1 {
+			ratios = insert(ratios, chosen)
+			break
+		}
+	}
+	n := 1.0
+	if sides == "both" {
+		n, depth = 2, depth/2
+	}
+	var out []Option
+	for _, r := range ratios {
+		g, err := Taper(cut, depth, r)
+		if err != nil {
+			return nil, err
+		}
+		b := g.Edge.Bounds()
+		o := Option{
+			Ratio: r, Taper: depth * si.Length(r), Chosen: r == chosen,
+			Width: si.MM(b.Width()), Height: si.MM(b.Height()),
+			Ground: g.Plan * si.Area(n), Bond: g.Bond * si.Area(n), Dust: g.Volume * si.Volume(n),
+			BondPerEdge: BondPerEdge(depth, r) * si.Length(n),
+		}
+		o.Left, o.Nearest = least(clearances(obs, g.Edge, nil, cut.Centroid()))
+		o.Fits = o.Left > 0
+		if o.Cloth, err = cloth(cut, g.Edge, depth*si.Length(r), repair); err != nil {
+			return nil, err
+		}
+		out = append(out, o)
+	}
+	return out, nil
+}
+
+// cloth estimates the area of all plies at a taper: the outlines' areas grow as
+// A + P d + k d², fitted to the cut-out and the feather edge, which is exact
+// for convex outlines.
+func cloth(cut, edge geom.Shape, taper si.Length, repair []Layer) (si.Area, error) {
+	a0, p0, l := cut.Area(), cut.Perimeter(), taper.MM()
+	k := (edge.Area() - a0 - p0*l) / (l * l)
+	total := float64(thickness(repair))
+	var climbed, sum float64
+	for i := len(repair) - 1; i >= 0; i-- {
+		climbed += float64(repair[i].Thickness)
+		d := l * climbed / total
+		sum += a0 + p0*d + k*d*d
+	}
+	return si.MM2(sum), nil
+}
+
+func insert(rs []float64, x float64) []float64 {
+	out := make([]float64, 0, len(rs)+1)
+	placed := false
+	for _, r := range rs {
+		if !placed && x < r {
+			out, placed = append(out, x), true
+		}
+		out = append(out, r)
+	}
+	if !placed {
+		out = append(out, x)
+	}
+	return out
+}

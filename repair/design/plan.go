@@ -1,0 +1,314 @@
+package design
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"scarfwright/physics/si"
+	"scarfwright/repair/catalog"
+	"scarfwright/repair/check"
+	"scarfwright/repair/job"
+	"scarfwright/repair/survey"
+	"scarfwright/repair/working"
+)
+
+// Ratio limits of the taper this package designs.
+const (
+	RatioDefault = 12 // the usual smallest ratio for a hand-laid mat and roving hull
+	RatioLeast   = 5
+	RatioMost    = 50
+)
+
+// coverLapDefault is how far the cover ply laps (common practice, no source).
+var coverLapDefault = si.MM(25)
+
+// Plan designs the repair of a laminate. It must not be asked for cosmetic
+// damage or blisters; survey.Classify tells those apart.
+func Plan(d job.Description, s survey.Result, cat catalog.Catalogue) (Result, error) {
+	resin, err := cat.Resin(d.Shelf.Resin)
+	if err != nil {
+		return Result{}, fmt.Errorf("shelf.resin: %w", err)
+	}
+	m := materials{cat: cat, resin: resin}
+	r := Result{
+		Ratio: cmp.Or(d.Choices.Ratio, RatioDefault),
+		Sides: cmp.Or(d.Choices.Taper, defaultSides(d.Damage.Access)),
+		Order: cmp.Or(d.Choices.Order, "smallest first"),
+	}
+	if r.Sides != "outside" && d.Damage.Access == "outside" || r.Sides != "inside" && d.Damage.Access == "inside" {
+		return Result{}, fmt.Errorf("choices.taper: %s cannot be ground with access from %s only", r.Sides, d.Damage.Access)
+	}
+	if r.CutOut, err = cutOut(d.Damage); err != nil {
+		return Result{}, err
+	}
+	if err := m.laminates(d, s, &r); err != nil {
+		return Result{}, err
+	}
+	if err := m.shape(d, &r); err != nil {
+		return Result{}, err
+	}
+	if err := m.cloth(d, &r); err != nil {
+		return Result{}, err
+	}
+	if err := m.behind(d, s, &r); err != nil {
+		return Result{}, err
+	}
+	r.Verdicts = append(r.Verdicts, verdicts(d, r)...)
+	r.Working = append(r.Working, lines(r)...)
+	return r, nil
+}
+
+func defaultSides(access string) string {
+	if access == "inside" {
+		return "inside"
+	}
+	return "outside"
+}
+
+// laminates settles the original, the depth to be rebuilt, and the ply list.
+func (m materials) laminates(d job.Description, s survey.Result, r *Result) error {
+	orig, lowEI, highEI, err := m.original(d.Laminate)
+	if err != nil {
+		return err
+	}
+	r.Original = orig
+	t := target{cut: orig.Layers, ei: orig.EI, low: lowEI, high: highEI, membrane: s.Class == survey.SkinAndCore}
+	r.Depth = orig.Thickness
+	if s.Class == survey.PartialDepth {
+		if d.Damage.Deep >= orig.Thickness {
+			return fmt.Errorf("damage.deep: %.1f mm is as deep as the laminate, %.1f mm: give depth as \"through\"", d.Damage.Deep.MM(), orig.Thickness.MM())
+		}
+		t.cut, t.whole = split(orig.Layers, d.Damage.Deep)
+		if r.Depth = max(d.Damage.Deep, thickness(t.cut)); len(t.cut) == 0 {
+			return fmt.Errorf("damage.deep: %.2f mm does not cut the first ply, %.2f mm: treat it as surface damage (depth: gelcoat)", d.Damage.Deep.MM(), orig.Layers[0].Thickness.MM())
+		}
+	}
+	if t.membrane {
+		ea := 0.0
+		for _, l := range t.cut {
+			ea += float64(l.Modulus) * float64(l.Thickness)
+		}
+		t.ei, t.low, t.high = ea, ea*float64(orig.Low/orig.Thickness), ea*float64(orig.High/orig.Thickness)
+	}
+	if r.Proposals, err = m.decide(d, t, r); err != nil {
+		return err
+	}
+	if orig.Assumed {
+		r.Assumptions = append(r.Assumptions, fmt.Sprintf("Laminate known by thickness only, %.1f to %.1f mm: taken as mat and woven roving by turns, %d plies. The stiffness ratio's spread runs from all mat at the thinnest to all roving at the thickest. A plug or a ground, wetted edge would narrow it most.",
+			orig.Low.MM(), orig.High.MM(), len(orig.Layers)))
+	}
+	return nil
+}
+
+func (m materials) decide(d job.Description, t target, r *Result) ([]Proposal, error) {
+	ps, lists, err := m.propose(t, d.Shelf.Cloth, d.Choices.Plies)
+	if err != nil {
+		return nil, err
+	}
+	r.Repair, err = m.stack(lists[0])
+	return ps, err
+}
+
+// shape draws the taper and measures what it comes near.
+func (m materials) shape(d job.Description, r *Result) error {
+	perFace := r.Depth
+	if r.Sides == "both" {
+		perFace /= 2
+	}
+	r.Taper = si.Length(r.Ratio) * perFace
+	g, err := Taper(r.CutOut, perFace, r.Ratio)
+	if err != nil {
+		return err
+	}
+	r.Edge = g.Edge
+	obs := obstacles(d.Panel)
+	r.Clocks = clocks(obs, r.CutOut, r.Edge)
+	r.Radius, r.Sagitta = curvature(d.Panel, r.Edge)
+	r.Options, err = m.options(r.CutOut, r.Repair.Layers, r.Sides, r.Depth, obs, r.Ratio)
+	return err
+}
+
+// cloth cuts the plies and adds up what they weigh.
+func (m materials) cloth(d job.Description, r *Result) error {
+	fs := faces(r.Repair.Layers, r.Sides, r.Ratio, r.Depth)
+	plies, err := m.plies(r.CutOut, fs, r.Order, r.Original.Layers)
+	if err != nil {
+		return err
+	}
+	r.Plies = plies
+	if class := m.coverClass(d); class != "none" {
+		lap := cmp.Or(d.Choices.CoverLap, coverLapDefault)
+		c, err := m.cover(class, r.Edge, lap)
+		if err != nil {
+			return err
+		}
+		c.Face = plies[0].Face
+		r.Plies = append(r.Plies, c)
+		r.CoverEdge = c.Outline
+	}
+	limit := m.resin.WetLimit
+	n, heaviest := sessions(r.Plies, limit)
+	if heaviest > limit {
+		r.Verdicts = append(r.Verdicts, check.Verdict{
+			What: "wet laminate in one session", State: check.Watch,
+			Value: fmt.Sprintf("%.2f kg/m²", heaviest.KgPerM2()), Limit: fmt.Sprintf("%.2f kg/m²", limit.KgPerM2()),
+			Why:    "Whole plies do not divide evenly: lay the last ply of the fullest session only when the plies under it have begun to gel and are no warmer than the hand can bear, or make it one session more.",
+			Source: working.FromMemory,
+		})
+	}
+	r.Clearances = clearances(obstacles(d.Panel), r.Edge, r.CoverEdge, r.CutOut.Centroid())
+	for _, p := range r.Plies {
+		r.Cloth += p.Area
+		r.Glass += p.Glass
+		r.Resin += p.Resin
+	}
+	r.Assumptions = append(r.Assumptions, fmt.Sprintf("Wet laminate per session at most %.1f kg/m² with this resin, so %d laminating session(s).", limit.KgPerM2(), n))
+	if r.Repair.Thickness < r.Original.Thickness {
+		r.Filler = max(0, r.Depth-r.Repair.Thickness)
+	}
+	return nil
+}
+
+// coverClass is the cover ply's class: the lightest mat for a polyester or
+// vinyl ester repair, the lightest cloth for epoxy.
+func (m materials) coverClass(d job.Description) string {
+	if d.Choices.Cover != "" {
+		return d.Choices.Cover
+	}
+	cloths, err := m.cloths(d.Shelf.Cloth)
+	if err != nil || len(cloths) == 0 {
+		return "none"
+	}
+	mats, _ := kinds(cloths)
+	if m.resin.Kind != catalog.Epoxy && len(mats) > 0 {
+		return lightest(mats).Class
+	}
+	return lightest(cloths).Class
+}
+
+// behind adds what stands behind the hole: a backing, a core.
+func (m materials) behind(d job.Description, s survey.Result, r *Result) error {
+	if s.Class == survey.SkinAndCore && d.Laminate.Core != nil {
+		core, err := m.core(*d.Laminate.Core, r)
+		if err != nil {
+			return err
+		}
+		r.Core = &core
+		return nil
+	}
+	if s.Class == survey.FullDepth && d.Damage.Access != "both" {
+		b, err := backing(r.CutOut, cmp.Or(d.Choices.Backing, backingLapDefault), d.Damage.Reach)
+		if err != nil {
+			return err
+		}
+		r.Backing = &b
+	}
+	return nil
+}
+
+func (m materials) core(c job.Core, r *Result) (CorePiece, error) {
+	k, err := m.cat.Core(c.Class)
+	if err != nil {
+		return CorePiece{}, fmt.Errorf("laminate.core.class: %w", err)
+	}
+	area := si.MM2(r.CutOut.Area())
+	return CorePiece{
+		Class: k.Class, Name: k.Name, Outline: r.CutOut, Thickness: c.Thickness,
+		Area: area, Volume: area.Deep(c.Thickness), Paste: 2 * corePaste.Over(area),
+	}, nil
+}
+
+// corePaste is bedding paste on one face of a core (common practice, no source).
+var corePaste = si.KgPerM2(0.4)
+
+func verdicts(d job.Description, r Result) []check.Verdict {
+	var out []check.Verdict
+	for _, c := range r.Clearances {
+		v := check.Verdict{
+			What: "taper to " + c.What, Value: fmt.Sprintf("%.0f mm left", c.Left.MM()), Limit: "more than 0 mm",
+			State: check.OK, Source: working.Geometry, Why: "The feather edge stays on this panel.",
+		}
+		if c.Left <= 0 {
+			v.State = check.Stop
+			v.Value = fmt.Sprintf("crosses by %.0f mm", -c.Left.MM())
+			v.Why = "The taper runs past it. Take a steeper ratio that still fits, grind from the other face or both, or plan to take off the tabbing and run the taper beneath it."
+		} else if c.Cover < 0 {
+			v.State = check.Watch
+			v.Why = fmt.Sprintf("The taper stays clear, the cover ply would pass it by %.0f mm: trim the cover ply there.", -c.Cover.MM())
+		}
+		out = append(out, v)
+	}
+	chosen := r.Proposals[0]
+	stiff := check.Verdict{
+		What: "bending stiffness of the repair", Value: fmt.Sprintf("%.2f × the original", chosen.StiffnessRatio),
+		Limit: "1.00 or more", State: check.OK, Source: "from memory",
+		Why: "Section stiffness EI by typical moduli of hand-laid plies; strength along the bond is not judged by this figure.",
+	}
+	if chosen.StiffnessRatio < 1 {
+		stiff.State = check.Watch
+		stiff.Why = "The repaired skin bends more than the original did: add a ply or choose a heavier one. " + stiff.Why
+	}
+	if chosen.Low != chosen.High {
+		stiff.Value += fmt.Sprintf(" (%.2f to %.2f as the original is uncertain)", chosen.Low, chosen.High)
+		if chosen.Low < 1 {
+			stiff.State = check.Watch
+		}
+	}
+	return append(out, stiff)
+}
+
+// lines are the worked lines of the design's headline numbers.
+func lines(r Result) []working.Line {
+	per := r.Depth
+	if r.Sides == "both" {
+		per /= 2
+	}
+	b, c := r.Edge.Bounds(), r.CutOut.Bounds()
+	chosen := r.Proposals[0]
+	orig := r.Original
+	classes := make([]string, len(orig.Layers))
+	for i, l := range orig.Layers {
+		classes[i] = l.Class
+	}
+	out := []working.Line{
+		{
+			Name: "original thickness", Formula: "T = Σ w (1/ρf + (1-G)/(G ρr))", Numbers: sumOf(orig.Layers),
+			Value: orig.Thickness.MM(), Unit: "mm", Source: "LR2013: Ch 3 s1, as a void-free laminate", Holds: "glass content 0.25 to 0.65",
+		},
+		{
+			Name: "taper length", Formula: "L = R t", Numbers: fmt.Sprintf("%g × %.2f mm", r.Ratio, per.MM()),
+			Value: r.Taper.MM(), Unit: "mm", Source: working.Geometry, Holds: "ratio 5 to 50",
+		},
+		{
+			Name: "feather edge, width", Formula: "W = w + 2 L", Numbers: fmt.Sprintf("%.0f + 2 × %.1f mm", c.Width(), r.Taper.MM()),
+			Value: b.Width(), Unit: "mm", Source: working.Geometry,
+		},
+		{
+			Name: "feather edge, height", Formula: "H = h + 2 L", Numbers: fmt.Sprintf("%.0f + 2 × %.1f mm", c.Height(), r.Taper.MM()),
+			Value: b.Height(), Unit: "mm", Source: working.Geometry,
+		},
+		{
+			Name: "bond for each mm of edge", Formula: "s = t √(1+R²)", Numbers: fmt.Sprintf("%.2f × √(1 + %g²) mm", per.MM(), r.Ratio),
+			Value: BondPerEdge(per, r.Ratio).MM(), Unit: "mm²/mm", Source: working.Geometry,
+		},
+		{
+			Name: "bending stiffness, repair to original", Formula: "EI = Σ E (t³/12 + t z²) about the neutral axis", Numbers: fmt.Sprintf("%s over %s", chosen.Code, Code(classes)),
+			Value: chosen.StiffnessRatio, Unit: "", Source: "Kaw2006: ch. 4, one direction; moduli from memory", Holds: "plane sections, equal moduli in tension and compression",
+		},
+	}
+	out = append(out, working.Line{
+		Name: "resin in the laminate", Formula: "m = Σ A w (1-G)/G", Numbers: fmt.Sprintf("%d pieces of cloth, %.0f g of glass", len(r.Plies), r.Glass.Grams()),
+		Value: r.Resin.Grams(), Unit: "g", Source: "LR2013: Ch 3 s1, as a void-free laminate", Holds: "hand lay-up at the classes' glass contents",
+	})
+	return out
+}
+
+func sumOf(ls []Layer) string {
+	parts := make([]string, len(ls))
+	for i, l := range ls {
+		parts[i] = fmt.Sprintf("%.3f", l.Thickness.MM())
+	}
+	return strings.Join(slices.Clip(parts), " + ") + " mm"
+}

@@ -1,0 +1,330 @@
+// Package finish is the surface: filling scratches and dings, fairing, the last
+// coat and its catalyst, and the sanding grades in order.
+//
+// This is a first cut: colour, gloss and fairness limits come later.
+package finish
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+
+	"scarfwright/physics/geom"
+	"scarfwright/physics/si"
+	"scarfwright/repair/catalog"
+	"scarfwright/repair/check"
+	"scarfwright/repair/job"
+	"scarfwright/repair/mixing"
+	"scarfwright/repair/working"
+)
+
+// Fill is one kind of mark to be filled with paste.
+type Fill struct {
+	What   string    `json:"what"`
+	Volume si.Volume `json:"volume_m3"` // of all alike
+}
+
+// Grit is one sanding grade, on the P scale (FEPA, ISO 6344).
+type Grit struct {
+	P   int    `json:"p"`
+	Why string `json:"why"`
+}
+
+// Coat is the last coat on the repaired area.
+type Coat struct {
+	Class          string    `json:"class"`
+	Name           string    `json:"name"`
+	Area           si.Area   `json:"area_m2"`
+	Film           si.Length `json:"film_m"` // wet, all coats together
+	Coats          int       `json:"coats"`
+	Mass           si.Mass   `json:"mass_kg"` // with losses
+	Dose           si.Ratio  `json:"dose"`
+	Catalyst       si.Mass   `json:"catalyst_kg"`
+	CatalystVolume si.Volume `json:"catalyst_m3"`
+}
+
+// Barrier is barrier coat over the repair, below the waterline.
+type Barrier struct {
+	Class  string    `json:"class"`
+	Name   string    `json:"name"`
+	Area   si.Area   `json:"area_m2"`
+	Film   si.Length `json:"film_m"` // of one coat
+	Coats  int       `json:"coats"`
+	Volume si.Volume `json:"volume_m3"` // with losses
+	From   si.Time   `json:"from_s"`    // recoat window at 20 °C by the sheet
+	To     si.Time   `json:"to_s"`
+}
+
+// Small is a small batch, no smaller than can be dosed honestly.
+type Small struct {
+	Needed         si.Mass   `json:"needed_kg"` // in the marks, with overfill and losses
+	Mixed          si.Mass   `json:"mixed_kg"`  // what is mixed
+	Dose           si.Ratio  `json:"dose"`
+	Catalyst       si.Mass   `json:"catalyst_kg"`
+	CatalystVolume si.Volume `json:"catalyst_m3"`
+	LowDose        si.Ratio  `json:"low_dose"` // the true dose lies between these two
+	HighDose       si.Ratio  `json:"high_dose"`
+	By             string    `json:"by"` // "syringe" or "scale"
+}
+
+// Result is the finishing plan.
+type Result struct {
+	Fills      []Fill          `json:"fills,omitempty"`
+	FillVolume si.Volume       `json:"fill_volume_m3"`
+	Paste      *Small          `json:"paste,omitempty"`
+	Coat       *Coat           `json:"coat,omitempty"`
+	Barrier    *Barrier        `json:"barrier,omitempty"`
+	Fairing    si.Volume       `json:"fairing_m3"`
+	FairArea   si.Area         `json:"fair_area_m2"`
+	Grits      []Grit          `json:"grits"`
+	Film       []string        `json:"film_budget"`
+	Verdicts   []check.Verdict `json:"verdicts"`
+	Working    []working.Line  `json:"working"`
+}
+
+// Our own allowances, common practice without a source.
+const (
+	overfill     = 0.5 // paste stands proud by half its volume: it shrinks, and is cut back flat
+	wasteDefault = 0.25
+	fairingSpare = 0.25
+	coatLoss     = 0.15 // brush and roller
+)
+
+var (
+	fairingFilm  = si.MM(1)    // mean fairing layer over the repair, beyond what thickness is missing
+	scaleDefault = si.Grams(1) // a kitchen scale, where none is named
+	blendBand    = si.MM(25)   // coat beyond the repair, to be feathered
+	coatFilm     = si.MM(0.75) // as applied: three coats of about 0.25 mm
+)
+
+const coats = 3
+
+// MarkVolume returns the volume of marks of one kind [m3]: a scratch opened to
+// a V has half the section of its rectangle; a ding is a paraboloid bowl, half
+// of its enclosing elliptical cylinder.
+//
+//	scratch  V = l w d / 2
+//	ding     V = pi l w d / 8
+func MarkVolume(m job.Mark) si.Volume {
+	v := m.Long.M() * m.Wide.M() * m.Deep.M() * float64(max(1, m.Count))
+	if m.Kind == "scratch" {
+		return si.Volume(v / 2)
+	}
+	return si.Volume(v * math.Pi / 8)
+}
+
+// Plan returns the finish of a job. edge is the outline over which the laminate
+// was renewed, empty for cosmetic damage; missing is the thickness the plies
+// leave to be made up.
+func Plan(d job.Description, cat catalog.Catalogue, edge geom.Shape, missing si.Length, hull si.Temp) (Result, error) {
+	var r Result
+	if len(d.Damage.Marks) > 0 {
+		if err := r.fill(d, cat); err != nil {
+			return Result{}, err
+		}
+	}
+	if len(edge) > 0 {
+		r.fair(edge, missing)
+	}
+	if len(edge) > 0 && cmp.Or(d.Choices.Finish, "gelcoat") == "gelcoat" && d.Shelf.Gelcoat != "" {
+		if err := r.coat(d, cat, edge); err != nil {
+			return Result{}, err
+		}
+	}
+	if len(edge) > 0 && d.Shelf.Barrier != "" && d.Panel.Waterline > 0 {
+		if err := r.barrier(d, cat, edge); err != nil {
+			return Result{}, err
+		}
+	}
+	if (r.Coat != nil || r.Paste != nil) && d.Shelf.Gelcoat != "" {
+		if err := r.temperature(d, cat, hull); err != nil {
+			return Result{}, err
+		}
+	}
+	r.grits(len(edge) > 0, r.Coat != nil || r.Paste != nil)
+	return r, nil
+}
+
+func (r *Result) fill(d job.Description, cat catalog.Catalogue) error {
+	g, err := cat.Gelcoat(d.Shelf.Gelcoat)
+	if err != nil {
+		return fmt.Errorf("shelf.gelcoat: %w", err)
+	}
+	for _, m := range d.Damage.Marks {
+		v := MarkVolume(m)
+		r.Fills = append(r.Fills, Fill{
+			What:   fmt.Sprintf("%d × %s %.0f × %.1f × %.2f mm", max(1, m.Count), m.Kind, m.Long.MM(), m.Wide.MM(), m.Deep.MM()),
+			Volume: v,
+		})
+		r.FillVolume += v
+	}
+	waste := float64(d.Choices.Waste)
+	if waste == 0 {
+		waste = wasteDefault
+	}
+	need := g.Density.Typical.Of(r.FillVolume) * si.Mass((1+overfill)*(1+waste))
+	dose := cmp.Or(d.Choices.Dose, g.Dose.Typical)
+	hardener, err := cat.Catalyst(CatalystClass(d))
+	if err != nil {
+		return fmt.Errorf("shelf.hardener: %w", err)
+	}
+	if err := mixing.CheckDose(g.TwoPart, dose); err != nil {
+		return fmt.Errorf("choices.catalyst: %w", err)
+	}
+	scale := cmp.Or(d.Shelf.Scale, scaleDefault)
+	rho := hardener.Density.Typical
+	h := mixing.SmallestHonest(scale, d.Shelf.Syringe, rho, dose, mixing.CatalystWithin)
+	mixed := max(need, h.Resin)
+	a := mixing.Split(g.TwoPart, mixed, dose)
+	mass, volume := mixing.Dose(mixed, dose, rho)
+	m := mixing.Measure(a, scale, d.Shelf.Syringe, rho, mixing.CatalystWithin)
+	r.Paste = &Small{
+		Needed: need, Mixed: mixed, Dose: dose, Catalyst: mass, CatalystVolume: volume,
+		LowDose: m.Low, HighDose: m.High, By: "scale",
+	}
+	if m.Syringe {
+		r.Paste.By = "syringe"
+	}
+	if mixed > need {
+		tiny, _ := mixing.Dose(need, dose, rho)
+		r.Verdicts = append(r.Verdicts, check.Verdict{
+			What: "smallest honest batch", State: check.Watch,
+			Value: fmt.Sprintf("%.1f g needed, %.0f g mixed", need.Grams(), mixed.Grams()),
+			Limit: fmt.Sprintf("dose known to within %.0f %%", mixing.CatalystWithin.Percent()), Source: "common practice, no source",
+			Why: fmt.Sprintf("%.2f g of catalyst for %.1f g cannot be measured with this scale and syringe. Mix %.0f g and throw the rest away.", tiny.Grams(), need.Grams(), mixed.Grams()),
+		})
+	}
+	r.Working = append(r.Working,
+		working.Line{
+			Name: "paste in the marks", Formula: "V = Σ l w d/2 (scratch) + π l w d/8 (ding)", Numbers: fmt.Sprintf("%d kind(s) of mark", len(r.Fills)),
+			Value: r.FillVolume.ML(), Unit: "ml", Source: working.Geometry,
+		},
+		working.Line{
+			Name: "paste needed", Formula: "m = V ρ (1 + overfill)(1 + waste)", Numbers: fmt.Sprintf("%.2f ml × %.2f g/ml × %.2f × %.2f", r.FillVolume.ML(), g.Density.Typical.GramsPerML(), 1+overfill, 1+waste),
+			Value: need.Grams(), Unit: "g", Source: working.CommonPractice,
+		},
+		working.Line{
+			Name: "catalyst for the paste", Formula: "V = m p / ρ", Numbers: fmt.Sprintf("%.0f g × %.2g %% / %.2f g/ml", mixed.Grams(), dose.Percent(), rho.GramsPerML()),
+			Value: volume.ML(), Unit: "ml", Source: "arithmetic; dose by the sheet",
+		})
+	return nil
+}
+
+func (r *Result) fair(edge geom.Shape, missing si.Length) {
+	r.FairArea = si.MM2(edge.Area())
+	r.Fairing = r.FairArea.Deep(missing+fairingFilm) * (1 + fairingSpare)
+	r.Working = append(r.Working, working.Line{
+		Name: "fairing compound", Formula: "V = A (missing + film)(1 + spare)", Numbers: fmt.Sprintf("%.3f m² × (%.2f + %.1f) mm × %.2f", r.FairArea.M2(), missing.MM(), fairingFilm.MM(), 1+fairingSpare),
+		Value: r.Fairing.ML(), Unit: "ml", Source: working.CommonPractice,
+	})
+}
+
+func (r *Result) coat(d job.Description, cat catalog.Catalogue, edge geom.Shape) error {
+	g, err := cat.Gelcoat(d.Shelf.Gelcoat)
+	if err != nil {
+		return fmt.Errorf("shelf.gelcoat: %w", err)
+	}
+	hardener, err := cat.Catalyst(CatalystClass(d))
+	if err != nil {
+		return fmt.Errorf("shelf.hardener: %w", err)
+	}
+	wide, err := edge.Offset(blendBand.MM())
+	if err != nil {
+		return err
+	}
+	c := Coat{Class: g.Class, Name: g.Name, Area: si.MM2(wide.Area()), Film: coatFilm, Coats: coats, Dose: g.Dose.Typical}
+	c.Mass = Gelcoat(c.Area, c.Film, g.Density.Typical, coatLoss)
+	c.Catalyst, c.CatalystVolume = mixing.Dose(c.Mass, c.Dose, hardener.Density.Typical)
+	r.Coat = &c
+	r.Film = []string{
+		fmt.Sprintf("applied %.2f mm wet in %d coats", c.Film.MM(), c.Coats),
+		"level and polish takes 0.13 to 0.25 mm (from memory: 5 to 10 mil)",
+		"about 0.5 mm left; stop where less than 0.3 mm would stay, and watch the edges first",
+	}
+	r.Working = append(r.Working, working.Line{
+		Name: "gelcoat", Formula: "m = A d ρ (1 + loss)", Numbers: fmt.Sprintf("%.3f m² × %.2f mm × %.2f g/ml × %.2f", c.Area.M2(), c.Film.MM(), g.Density.Typical.GramsPerML(), 1+coatLoss),
+		Value: c.Mass.Grams(), Unit: "g", Source: working.Geometry + "; loss from memory",
+	})
+	return nil
+}
+
+// CatalystClass is the peroxide a gelcoat is set off with: the shelf's, or the
+// common class where the shelf only names an epoxy's hardener or none.
+func CatalystClass(d job.Description) string { return cmp.Or(d.Shelf.Hardener, "peroxide") }
+
+// Gelcoat returns the mass of a film over an area, with a loss on top.
+func Gelcoat(a si.Area, film si.Length, rho si.Density, loss si.Ratio) si.Mass {
+	return rho.Of(a.Deep(film)) * si.Mass(1+loss)
+}
+
+// Barrier coats over a repair below the waterline: five of 0.12 mm, a common
+// build (about 0.25 mm dry or more; common practice, no source).
+var barrierFilm = si.MM(0.12)
+
+const barrierCoats = 5
+
+func (r *Result) barrier(d job.Description, cat catalog.Catalogue, edge geom.Shape) error {
+	b, err := cat.Barrier(d.Shelf.Barrier)
+	if err != nil {
+		return fmt.Errorf("shelf.barrier: %w", err)
+	}
+	wide, err := edge.Offset(blendBand.MM())
+	if err != nil {
+		return err
+	}
+	area := si.MM2(wide.Area())
+	r.Barrier = &Barrier{
+		Class: b.Class, Name: b.Name, Area: area, Film: barrierFilm, Coats: barrierCoats,
+		Volume: area.Deep(barrierFilm) * barrierCoats * (1 + coatLoss), From: b.RecoatFrom, To: b.RecoatTo,
+	}
+	r.Working = append(r.Working, working.Line{
+		Name: "barrier coat", Formula: "V = A n d (1 + loss)", Numbers: fmt.Sprintf("%.3f m² × %d × %.2f mm × %.2f", area.M2(), barrierCoats, barrierFilm.MM(), 1+coatLoss),
+		Value: r.Barrier.Volume.ML(), Unit: "ml", Source: working.CommonPractice,
+	})
+	return nil
+}
+
+func (r *Result) temperature(d job.Description, cat catalog.Catalogue, hull si.Temp) error {
+	g, err := cat.Gelcoat(d.Shelf.Gelcoat)
+	if err != nil {
+		return err
+	}
+	if !hull.Given() {
+		return nil
+	}
+	v := check.Verdict{
+		What: "hull temperature for gelcoat", Value: fmt.Sprintf("%.0f °C", hull.Celsius()), Limit: fmt.Sprintf("%.0f °C or more", g.HullMin.Celsius()),
+		State: check.OK, Source: "the sheet of the gelcoat in hand", Why: "Warm enough to set.",
+	}
+	if hull < g.HullMin {
+		v.State = check.Stop
+		v.Why = fmt.Sprintf("Too cold: warm the hull by %.0f to %.0f K with a lamp and check it by thermometer, or wait. More catalyst does not stand in for warmth.",
+			g.HullMin.Sub(hull).Kelvins(), g.HullMin.Sub(hull).Kelvins()+1)
+	}
+	r.Verdicts = append(r.Verdicts, v)
+	return nil
+}
+
+// grits lists the sanding grades. Each step is at most 1.85 times finer in mean
+// grain size, our own limit; the sizes are those of the P scale.
+func (r *Result) grits(laminate, coated bool) {
+	if laminate {
+		r.Grits = append(r.Grits, Grit{40, "grind the taper; key for the first ply"}, Grit{80, "key for fairing; first cut of the filler, long board"},
+			Grit{120, "fair"}, Grit{180, "fair; key for gelcoat"})
+	}
+	if coated {
+		for _, g := range []Grit{
+			{320, "level the gelcoat, dry or wet, on a block"}, {400, "wet"}, {600, "wet"}, {800, "wet"},
+			{1000, "wet"}, {1200, "wet"}, {1500, "wet, then compound and polish"},
+		} {
+			r.Grits = append(r.Grits, g)
+		}
+	}
+	if len(r.Fills) > 0 && len(r.Film) == 0 {
+		r.Film = []string{
+			"the fill stands proud; the old gelcoat round it is what is lost first",
+			"cover the fill with film (or use waxed paste): air keeps it tacky",
+			"block only the fill until it is level, then widen; stop where less than 0.3 mm of old gelcoat would stay",
+		}
+	}
+}

@@ -1,0 +1,55 @@
+package repair
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+
+	"scarfwright/physics/si"
+	"scarfwright/repair/catalog"
+	"scarfwright/repair/design"
+	"scarfwright/repair/job"
+	"scarfwright/repair/mixing"
+)
+
+// largestBatch is the largest batch where none is chosen (docs/decisions/0011).
+var largestBatch = si.Grams(500)
+
+// mix doses the plies session by session, at one temperature.
+func mix(d job.Description, ds design.Result, resin catalog.Resin, at si.Temp) (mixing.Result, mixing.MixTable, error) {
+	o := mixing.Options{
+		At: at, Dose: d.Choices.Dose, Waste: d.Choices.Waste, Largest: cmp.Or(d.Choices.Batch, largestBatch),
+		People: d.Crew.People, WetOut: d.Crew.WetOut, Scale: d.Shelf.Scale, Syringe: d.Shelf.Syringe,
+	}
+	var sessions []mixing.Need
+	for _, p := range ds.Plies {
+		for len(sessions) < p.Session {
+			sessions = append(sessions, mixing.Need{Name: fmt.Sprintf("session %d", len(sessions)+1)})
+		}
+		s := &sessions[p.Session-1]
+		s.Plies = append(s.Plies, mixing.PlyNeed{Label: p.Label, Resin: p.Resin, Area: p.Area})
+	}
+	m, err := mixing.Plan(sessions, resin, o)
+	if err != nil {
+		return mixing.Result{}, mixing.MixTable{}, err
+	}
+	if err := mixing.CheckDose(resin.TwoPart, cmp.Or(o.Dose, resin.Dose.Typical)); err != nil {
+		return m, mixing.MixTable{}, nil // the verdict stands; no wall table for a dose the sheet forbids
+	}
+	t, err := mixing.Table(resin.TwoPart, o, wallTemps(at), wallSizes())
+	return m, t, err
+}
+
+// wallTemps are five temperatures round the day's, in steps of 5 K.
+func wallTemps(at si.Temp) []si.Temp {
+	from := 5*math.Floor(at.Celsius()/5) - 5
+	out := make([]si.Temp, 5)
+	for i := range out {
+		out[i] = si.Celsius(from + 5*float64(i))
+	}
+	return out
+}
+
+func wallSizes() []si.Mass {
+	return []si.Mass{si.Grams(50), si.Grams(100), si.Grams(200), si.Grams(300), si.Grams(500)}
+}

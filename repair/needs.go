@@ -1,0 +1,133 @@
+package repair
+
+import (
+	"fmt"
+	"slices"
+
+	"scarfwright/repair/catalog"
+	"scarfwright/repair/estimate"
+	"scarfwright/repair/finish"
+	"scarfwright/repair/job"
+)
+
+// clothSpare is cut waste on cloth (common practice, no source).
+const clothSpare = 1.15
+
+// needs lists every material with what the plan takes, what is in stock and
+// what is on sale.
+func needs(d job.Description, r Result, cat catalog.Catalogue) ([]estimate.Need, error) {
+	var out []estimate.Need
+	add := func(class, name, unit string, amount float64) {
+		if class == "" || amount <= 0 {
+			return
+		}
+		for i := range out {
+			if out[i].Class == class {
+				out[i].Amount += amount
+				return
+			}
+		}
+		n := estimate.Need{Class: class, Name: name, Unit: unit, Amount: amount}
+		n.Stock, n.StockNote = stock(d.Shelf.Stock, class, unit)
+		n.OnSale = onSale(d, cat, class, unit)
+		out = append(out, n)
+	}
+	if ds := r.Design; ds != nil {
+		for _, p := range ds.Plies {
+			add(p.Class, p.Name, "m²", p.Area.M2()*clothSpare)
+		}
+		if ds.Core != nil {
+			add(ds.Core.Class, ds.Core.Name, "m²", ds.Core.Area.M2()*clothSpare)
+		}
+	}
+	if m := r.Mixing; m != nil {
+		resin, err := cat.Resin(d.Shelf.Resin)
+		if err != nil {
+			return nil, err
+		}
+		if resin.Catalysed() {
+			add(d.Shelf.Resin, resin.Name, "g", m.Total.Resin.Grams())
+			add(finish.CatalystClass(d), "catalyst", "ml", m.Total.SecondVolume.ML())
+		} else {
+			// A pack of epoxy holds both parts in their ratio.
+			add(d.Shelf.Resin, resin.Name+" (both parts)", "g", m.Total.Mixed.Grams())
+		}
+	}
+	if f := r.Finish; f.Fairing > 0 && d.Shelf.Filler != "" {
+		fl, err := cat.Filler(d.Shelf.Filler)
+		if err != nil {
+			return nil, fmt.Errorf("shelf.filler: %w", err)
+		}
+		add(d.Shelf.Filler, fl.Name, "ml", f.Fairing.ML())
+	}
+	if b := r.Finish.Barrier; b != nil {
+		add(b.Class, b.Name, "ml", b.Volume.ML())
+	}
+	if c := r.Finish.Coat; c != nil {
+		add(c.Class, c.Name, "g", c.Mass.Grams())
+		add(finish.CatalystClass(d), "catalyst", "ml", c.CatalystVolume.ML())
+	}
+	if p := r.Finish.Paste; p != nil {
+		class := pasteClass(d)
+		g, err := cat.Gelcoat(class)
+		if err != nil {
+			return nil, fmt.Errorf("shelf.gelcoat: %w", err)
+		}
+		add(class, g.Name, "g", p.Mixed.Grams())
+		add(finish.CatalystClass(d), "catalyst", "ml", p.CatalystVolume.ML())
+	}
+	return out, nil
+}
+
+// stock adds up what is left of a class in the wanted unit.
+func stock(ss []job.Stock, class, unit string) (amount float64, note string) {
+	note = "none given in stock: measure what is on the shelf"
+	for _, s := range ss {
+		if s.Class != class {
+			continue
+		}
+		switch {
+		case unit == "g":
+			amount += s.Mass.Grams()
+		case unit == "ml":
+			amount += s.Volume.ML()
+		default:
+			amount += s.Area.M2()
+		}
+		if s.Mass == 0 && s.Volume == 0 && s.Area == 0 {
+			note = "listed without an amount"
+		} else if s.Age > 0 {
+			note = fmt.Sprintf("lot is %.0f days old", s.Age.Days())
+		} else {
+			note = "age unknown"
+		}
+	}
+	return amount, note
+}
+
+// onSale returns the packs of a class in the wanted unit: the job's own prices
+// where there are any, the catalogue's otherwise. Cloth is sold off the roll by
+// the half square metre.
+func onSale(d job.Description, cat catalog.Catalogue, class, unit string) []estimate.Pack {
+	packs := slices.DeleteFunc(slices.Clone(d.Shelf.Packs), func(p job.Pack) bool { return p.Class != class })
+	if len(packs) == 0 {
+		packs = cat.Packs(class)
+	}
+	var out []estimate.Pack
+	for _, p := range packs {
+		size := p.Area.M2()
+		switch unit {
+		case "g":
+			size = p.Mass.Grams()
+		case "ml":
+			size = p.Volume.ML()
+		}
+		if size > 0 {
+			out = append(out, estimate.Pack{Size: size, Price: p.Price})
+		}
+	}
+	if c, err := cat.Cloth(class); err == nil && len(out) == 0 && c.Price > 0 {
+		out = append(out, estimate.Pack{Size: 0.5, Price: c.Price / 2})
+	}
+	return out
+}

@@ -1,0 +1,207 @@
+package repair
+
+import (
+	"cmp"
+	"fmt"
+
+	"scarfwright/physics/geom"
+	"scarfwright/physics/si"
+	"scarfwright/repair/catalog"
+	"scarfwright/repair/caution"
+	"scarfwright/repair/check"
+	"scarfwright/repair/design"
+	"scarfwright/repair/estimate"
+	"scarfwright/repair/finish"
+	"scarfwright/repair/job"
+	"scarfwright/repair/programme"
+	"scarfwright/repair/survey"
+)
+
+// Conditions is what the world adds to a description. Nothing yet: the weather
+// stands in the description's site.
+type Conditions struct{}
+
+// Plan plans the repair a description asks for. The description must have come
+// through job.Read or passed job.Validate. An error is something that cannot be
+// computed, and names the field; what can be computed but should not be done is
+// a verdict or a referral in the result.
+func Plan(d job.Description, cat catalog.Catalogue, _ Conditions) (Result, error) {
+	cat, err := cat.Overlay(d.Shelf.Sheets)
+	if err != nil {
+		return Result{}, fmt.Errorf("shelf.sheets: %w", err)
+	}
+	r := Result{Job: d, Hash: job.Hash(d), Catalogue: cat.Version, Caution: caution.General, Survey: survey.Classify(d)}
+	resin, err := cat.Resin(d.Shelf.Resin)
+	if err != nil {
+		return Result{}, fmt.Errorf("shelf.resin: %w", err)
+	}
+	if r.Survey.Class != survey.Cosmetic && r.Survey.Class != survey.Blisters {
+		ds, err := design.Plan(d, r.Survey, cat)
+		if err != nil {
+			return Result{}, err
+		}
+		r.Design = &ds
+	}
+
+	site := hoursOf(d)
+	if r.Finish, err = finish.Plan(d, cat, coatedEdge(r.Design), missing(r.Design), d.Site.HullNow); err != nil {
+		return Result{}, err
+	}
+	lay, gel, other, err := windows(r, resin, cat, site)
+	if err != nil {
+		return Result{}, err
+	}
+	if r.Design != nil {
+		m, table, err := mix(d, *r.Design, resin, mixTemp(d, site, lay))
+		if err != nil {
+			return Result{}, err
+		}
+		r.Mixing, r.MixTable = &m, &table
+	}
+	r.Programme = programme.Plan(programme.Input{
+		Job: d, Resin: resin, Survey: r.Survey, Design: r.Design, Mixing: r.Mixing, Finish: r.Finish,
+		Hours: site, Lay: lay, Gelcoat: gel, Other: other,
+	})
+	needs, err := needs(d, r, cat)
+	if err != nil {
+		return Result{}, err
+	}
+	r.Estimate = estimate.Plan(d, needs, r.Programme.Rates)
+	r.gather(cat, lay, gel)
+	return r, nil
+}
+
+// gather collects what every stage found into one list of each sort.
+func (r *Result) gather(cat catalog.Catalogue, windows ...programme.Windows) {
+	r.Verdicts = append(r.Verdicts, r.Survey.Verdicts...)
+	if d := r.Design; d != nil {
+		r.Verdicts = append(r.Verdicts, d.Verdicts...)
+		r.Assumptions = append(r.Assumptions, d.Assumptions...)
+		r.Working = append(r.Working, d.Working...)
+	}
+	if m := r.Mixing; m != nil {
+		r.Verdicts = append(r.Verdicts, m.Verdicts()...)
+		r.Working = append(r.Working, m.Working...)
+	}
+	for _, w := range windows {
+		if w.What != "" && len(r.Programme.Hours) > 0 {
+			r.Verdicts = append(r.Verdicts, windowVerdict(w, r.Job))
+		}
+	}
+	r.Verdicts = append(r.Verdicts, r.Finish.Verdicts...)
+	r.Working = append(r.Working, r.Finish.Working...)
+	r.Working = append(r.Working, r.Estimate.Working...)
+	r.Assumptions = append(r.Assumptions, r.Estimate.Assumptions...)
+	for _, w := range cat.Warnings {
+		r.Assumptions = append(r.Assumptions, "Your own sheet: "+w)
+	}
+	seen := map[string]bool{}
+	for _, s := range r.Programme.Steps {
+		for _, c := range s.Cautions {
+			if !seen[c.Text] {
+				seen[c.Text] = true
+				r.Cautions = append(r.Cautions, c)
+			}
+		}
+	}
+}
+
+// hoursOf lays the site's days out, with the tent and heater when they are used.
+func hoursOf(d job.Description) [][24]programme.Hour {
+	warmer := si.TempDiff(0)
+	if d.Choices.Heat == "tent" {
+		warmer = d.Site.Warmer
+	}
+	return programme.Hours(d.Site.Days, d.Site.Lag, warmer)
+}
+
+// windows finds the hours for laminating and for gelcoat, with the heat that
+// was chosen, and (other) with the heat that was not, so that the two compare.
+func windows(r Result, resin catalog.Resin, cat catalog.Catalogue, site [][24]programme.Hour) (lay, gel programme.Windows, other []programme.Windows, err error) {
+	if len(site) == 0 {
+		return lay, gel, nil, nil
+	}
+	if r.Design != nil {
+		lay = programme.Find("laminating with "+resin.Name, site, resin.HullMin, resin.HullMax)
+	}
+	if r.Finish.Coat != nil || r.Finish.Paste != nil {
+		g, err := cat.Gelcoat(r.Job.Shelf.Gelcoat)
+		if err != nil {
+			return lay, gel, nil, fmt.Errorf("shelf.gelcoat: %w", err)
+		}
+		gel = programme.Find("gelcoat", site, g.HullMin, g.HullMax)
+	}
+	if r.Job.Site.Warmer <= 0 {
+		return lay, gel, nil, nil
+	}
+	d, label := r.Job, ", in the heated tent"
+	if d.Choices.Heat == "tent" {
+		d.Choices.Heat, label = "none", ", without heat"
+	} else {
+		d.Choices.Heat = "tent"
+	}
+	for _, w := range []programme.Windows{lay, gel} {
+		if w.What != "" {
+			other = append(other, programme.Find(w.What+label, hoursOf(d), w.Low, w.High))
+		}
+	}
+	return lay, gel, other, nil
+}
+
+func windowVerdict(w programme.Windows, d job.Description) check.Verdict {
+	v := check.Verdict{
+		What: "hours for " + w.What, Value: w.Text(), State: check.OK, Source: "the material's sheet; 3 K over the dew point, coating practice (ISO 8502-4 guidance)",
+		Limit: fmt.Sprintf("hull %.0f °C or more and %.0f K over the dew point", w.Low.Celsius(), programme.DewMargin.Kelvins()),
+		Why:   "From the days given, by a simple rule for the hull's temperature: measure the hull before mixing.",
+	}
+	if len(w.Open) == 0 {
+		v.State = check.Stop
+		if w.Short > 0 {
+			v.Value = fmt.Sprintf("none: the warmest hour is %.1f K short", w.Short.Kelvins())
+		}
+		v.Why = fmt.Sprintf("No hour of the days given is open: %s. Heat the hull (tent, indirect heater, lamp) and plan again, wait, or change material. More catalyst does not stand in for warmth.", w.Reason)
+		if d.Site.Warmer > 0 && d.Choices.Heat != "tent" {
+			v.Why += fmt.Sprintf(" The tent given lifts the air %.0f K: set choices.heat to tent.", d.Site.Warmer.Kelvins())
+		}
+	}
+	return v
+}
+
+// mixTempDefault stands in where neither days nor a hull temperature are given.
+var mixTempDefault = si.Celsius(20)
+
+// mixTemp is the temperature the pots are reckoned at: the warmest air of the
+// first open window, where working time is shortest; else the hull as measured;
+// else the warmest hour there is, so that the verdict speaks of the right cold.
+func mixTemp(d job.Description, site [][24]programme.Hour, lay programme.Windows) si.Temp {
+	switch {
+	case len(lay.Open) > 0:
+		return programme.Warmest(site, lay.Open[0])
+	case d.Site.HullNow.Given():
+		return d.Site.HullNow
+	case len(site) > 0:
+		return programme.Warmest(site, programme.Window{Day: 1, From: 0, To: 24})
+	}
+	return mixTempDefault
+}
+
+// coatedEdge is the outline over which the surface is renewed.
+func coatedEdge(d *design.Result) geom.Shape {
+	if d == nil {
+		return nil
+	}
+	if len(d.CoverEdge) > 0 {
+		return d.CoverEdge
+	}
+	return d.Edge
+}
+
+func missing(d *design.Result) si.Length {
+	if d == nil {
+		return 0
+	}
+	return d.Filler
+}
+
+// pasteClass is the gelcoat or paste a cosmetic job fills with.
+func pasteClass(d job.Description) string { return cmp.Or(d.Shelf.Gelcoat, "gelcoat-paste") }

@@ -1,0 +1,349 @@
+package programme
+
+import (
+	"fmt"
+	"strings"
+
+	"scarfwright/physics/si"
+	"scarfwright/repair/catalog"
+	"scarfwright/repair/caution"
+	"scarfwright/repair/design"
+	"scarfwright/repair/estimate"
+	"scarfwright/repair/finish"
+	"scarfwright/repair/job"
+	"scarfwright/repair/mixing"
+	"scarfwright/repair/survey"
+	"scarfwright/repair/working"
+)
+
+// Input is what the programme is made from.
+type Input struct {
+	Job     job.Description
+	Resin   catalog.Resin
+	Survey  survey.Result
+	Design  *design.Result
+	Mixing  *mixing.Result
+	Finish  finish.Result
+	Hours   [][24]Hour
+	Gelcoat Windows
+	Lay     Windows
+	Other   []Windows // the same with, or without, the heat that was not chosen
+}
+
+// Plan returns the steps in order. A cosmetic job has no laminating steps.
+func Plan(in Input) Programme {
+	b := builder{in: in}
+	b.survey()
+	if in.Design != nil {
+		b.strip()
+		b.grind()
+		b.form()
+		b.laminate()
+		b.watch()
+		b.fair()
+	} else if len(in.Finish.Fills) > 0 {
+		b.fill()
+	}
+	b.surface()
+	b.handOver()
+	p := Programme{Steps: number(b.steps), Hours: in.Hours}
+	for _, w := range append([]Windows{in.Lay, in.Gelcoat}, in.Other...) {
+		if w.What != "" {
+			p.Windows = append(p.Windows, w)
+		}
+	}
+	p.Rates = b.rates
+	return p
+}
+
+type builder struct {
+	in    Input
+	steps []Step
+	rates []estimate.HourLine
+}
+
+// add appends a step and books its hours, low, likely and high.
+func (b *builder) add(s Step, low, likely, high float64, works ...caution.Work) {
+	s.Hours = likely
+	s.Cautions = caution.For(works...)
+	b.steps = append(b.steps, s)
+	for i := range b.rates {
+		if b.rates[i].Step == s.Key {
+			h := &b.rates[i].Hours
+			h.Low, h.Likely, h.High = h.Low+low, h.Likely+likely, h.High+high
+			return
+		}
+	}
+	b.rates = append(b.rates, estimate.HourLine{Step: s.Key, Hours: estimate.Range{Low: low, Likely: likely, High: high}, Source: working.FromMemory})
+}
+
+// resinWork is the caution that goes with the laminating resin.
+func (b *builder) resinWork() []caution.Work {
+	if b.in.Resin.Kind == catalog.Epoxy {
+		return []caution.Work{caution.Epoxy, caution.Mixing}
+	}
+	return []caution.Work{caution.Peroxide, caution.Polyester, caution.Mixing}
+}
+
+func (b *builder) survey() {
+	d := b.in.Job
+	s := Step{Key: "survey", Name: "Survey and photographs", Do: []string{
+		"Photograph the damage with a rule in the picture, from outside and inside, before anything is touched.",
+		"Tap the whole panel with a light hammer and mark the edge of the dull area; note where it was not possible to tap.",
+	}}
+	if b.in.Survey.Class != survey.Cosmetic {
+		s.Do = append(s.Do, "Look behind: frames, tabbing, floors and the opposite face. Stop and report anything cracked or loose.")
+	}
+	for _, l := range b.in.Survey.Limitations {
+		s.Do = append(s.Do, "Record as a limitation: "+l)
+	}
+	if d.Shelf.Hardener != "" && b.oldOrUnknown() != "" {
+		s.Do = append(s.Do, "Cup test first: "+b.oldOrUnknown()+". Mix a small cup at the planned dose at today's temperature and time it against the sheet; outside it by more than a third, get a new lot.")
+	}
+	b.add(s, 0.5, 1, 2, caution.Lifting)
+}
+
+// oldOrUnknown names stock whose age is unknown or beyond its shelf life.
+func (b *builder) oldOrUnknown() string {
+	var out []string
+	for _, s := range b.in.Job.Shelf.Stock {
+		switch {
+		case s.Class == b.in.Job.Shelf.Hardener && s.Age == 0:
+			out = append(out, "the catalyst's age is unknown")
+		case s.Class == b.in.Job.Shelf.Resin && b.in.Resin.ShelfLife > 0 && s.Age > b.in.Resin.ShelfLife:
+			out = append(out, fmt.Sprintf("the resin is %.0f days old, its sheet gives %.0f", s.Age.Days(), b.in.Resin.ShelfLife.Days()))
+		}
+	}
+	return strings.Join(out, " and ")
+}
+
+func (b *builder) strip() {
+	b.add(Step{Key: "strip", Name: "Open up, clean and dry", Do: []string{
+		"Clear both faces as far as they can be reached; take off paint and antifouling well beyond the feather edge.",
+		"Wash, degrease with the solvent its sheet names, then dry. Nothing wet is laminated over.",
+	}}, 0.5, 1, 2, caution.Solvent, caution.Lifting)
+}
+
+func (b *builder) grind() {
+	r := b.in.Design
+	s := Step{Key: "taper", Name: "Cut out and grind the taper", Do: []string{
+		"Mark the cut-out from its template; cut back to sound laminate with round corners. Where the edge still looks white, cut further and plan again.",
+		fmt.Sprintf("Grind the taper from the %s with P40, straight from the cut-out's edge to nothing at the feather edge; the plies show as even bands.", facesText(r.Sides)),
+		"Vacuum, then wipe clean; do not touch the ground face with bare hands.",
+	}, Targets: []Target{
+		{"cut-out, width × height", sizeText(r.CutOut.Bounds().Width(), r.CutOut.Bounds().Height())},
+		{"thickness at the cut-out's edge", mm(r.Depth)},
+		{"taper length all round", mm(r.Taper)},
+		{"feather edge, width × height", sizeText(r.Edge.Bounds().Width(), r.Edge.Bounds().Height())},
+		{"hull temperature", ""},
+		{"hull above dew point", "3 K or more"},
+	}}
+	s.Hold = &Hold{Letter: "A", What: "substrate, before the first ply", Signs: "lead, and surveyor if there is a claim", Look: []string{
+		"sound laminate all round by tap test", "dry", "taper measured at the eight clock points", "clean and dull, no gelcoat or paint inside the feather edge",
+	}}
+	area := 0.0
+	for _, o := range r.Options {
+		if o.Chosen {
+			area = o.Ground.M2()
+		}
+	}
+	b.add(s, 0.75+area/0.6, 1+area/0.45, 1.5+area/0.3, caution.Grinding)
+}
+
+func (b *builder) form() {
+	r := b.in.Design
+	s := Step{Key: "form", Name: "Form behind the hole, plies cut and dry-fitted", Do: []string{
+		"Cut every ply from its template; number it, mark its fibre direction and its top.",
+		"Lay the plies dry in order and look that each edge lands on its ring.",
+	}}
+	switch {
+	case r.Backing != nil:
+		s.Do = append([]string{"Backing: " + r.Backing.How}, s.Do...)
+		s.Targets = append(s.Targets, Target{"backing pieces", fmt.Sprintf("%d of %.0f × %.0f mm", len(r.Backing.Pieces), r.Backing.PieceLong.MM(), r.Backing.PieceShort.MM())})
+	case r.Core != nil:
+		s.Do = append([]string{fmt.Sprintf("Cut back the wet core until it is dry all round; fit new core %s, %.0f mm, bedded on both faces with %.0f g of paste in all, weighted until hard. Solid plugs where bolts pass.", r.Core.Name, r.Core.Thickness.MM(), r.Core.Paste.Grams())}, s.Do...)
+	case b.in.Survey.Class == survey.FullDepth:
+		s.Do = append([]string{"Fix a form over the far side of the hole: flat sheet bent to the hull's curve (or a splash taken from the other side), waxed or under film, larger than the hole all round."}, s.Do...)
+		if r.Sagitta > 0 {
+			s.Targets = append(s.Targets, Target{"rise of the curve over the feather edge", mm(r.Sagitta)})
+		}
+	}
+	n := float64(len(r.Plies))
+	b.add(s, 0.5+n*0.05, 1+n*0.08, 2+n*0.15, caution.Grinding)
+}
+
+func (b *builder) laminate() {
+	in, r := b.in, b.in.Design
+	last := r.Plies[len(r.Plies)-1].Session
+	for k := 1; k <= last; k++ {
+		var labels []string
+		area := 0.0
+		for _, p := range r.Plies {
+			if p.Session == k {
+				labels = append(labels, p.Label)
+				area += p.Area.M2()
+			}
+		}
+		s := Step{Key: "laminate", Name: fmt.Sprintf("Laminate, session %d of %d: %s", k, last, strings.Join(labels, ", "))}
+		if k == 1 {
+			s.Do = append(s.Do, "Brush resin on the ground face first; then each ply wetted out and rolled until no air shows white.")
+		} else {
+			s.Do = append(s.Do, b.between())
+		}
+		s.Targets = append(s.Targets, Target{"hull temperature", band(in.Resin.HullMin, in.Resin.HullMax)}, Target{"hull above dew point", "3 K or more until it has gelled"})
+		if in.Mixing != nil && k <= len(in.Mixing.Sessions) {
+			s.Targets = append(s.Targets, b.doses(k)...)
+		}
+		if len(in.Lay.Open) > 0 {
+			s.Targets = append(s.Targets, Target{"hours open on the days given", in.Lay.Text()})
+		}
+		s.WaitWhy = "until it has gelled and is back to hull temperature"
+		b.add(s, 0.4+area/3, 0.5+area/2, 0.8+area/1.2, b.resinWork()...)
+	}
+}
+
+// between is what is done on the face of an earlier session.
+func (b *builder) between() string {
+	r := b.in.Resin
+	if r.Kind == catalog.Epoxy {
+		return fmt.Sprintf("If the last session can still be dented by a nail (from %.0f to %.0f h at 20 °C by the sheet), lay straight on. Otherwise wash with water and an abrasive pad, dry, and sand with P80.", r.RecoatFrom.Hours(), r.RecoatTo.Hours())
+	}
+	return "On a face that is tacky and without wax, lay straight on. After a day or more, or on waxed resin: grind with P40 to P80 to a dull face, dust off, wipe, let it flash off."
+}
+
+func (b *builder) watch() {
+	d := b.in.Job
+	s := Step{Key: "other side", Name: "Wait for the laminate; close the other side", Do: []string{
+		"Keep the hull inside its band and out of dew, rain and sun until the laminate can be sanded; write down hull temperatures.",
+	}, Wait: b.in.Resin.Sandable, WaitWhy: "to sandable, at 20 °C by the sheet; longer when colder"}
+	if d.Damage.Access == "both" {
+		s.Do = append(s.Do, "Take off the form; grind the far face dull round the cut-out's edge, lay one light ply over it or fill and coat as it was.")
+	}
+	s.Hold = &Hold{Letter: "B", What: "laminate, before it is hidden", Signs: "lead, and surveyor if there is a claim", Look: []string{
+		"hard to the nail all over", "no dull sound by tap test, no white spots", fmt.Sprintf("thickness %s at the middle", mm(b.in.Design.Repair.Thickness)),
+	}}
+	b.add(s, 0.5, 1, 2, caution.Grinding)
+}
+
+func (b *builder) fair() {
+	f := b.in.Finish
+	s := Step{Key: "fair", Name: "Fair", Do: []string{
+		"Grind the cover ply's edge level; fill low places in thin passes; long board with a guide coat until a batten lies without rocking.",
+	}, Targets: []Target{{"fairing compound, about", fmt.Sprintf("%.0f ml", f.Fairing.ML())}}}
+	a := f.FairArea.M2()
+	s.Hold = &Hold{Letter: "C", What: "before the last coat", Signs: "lead", Look: []string{
+		"no wax, blush or dust", "fair by batten", "hull 3 K above the dew point for the whole open time", "hull warm enough by its sheet",
+	}}
+	b.add(s, 1.5+4*a, 2.5+6*a, 4+10*a, caution.Sanding)
+}
+
+func (b *builder) fill() {
+	f := b.in.Finish
+	s := Step{Key: "gelcoat", Name: "Open and fill the marks", Do: []string{
+		"Open each crack or scratch to a clean V down to its root; look for white glass under it. If there is any, stop: the laminate is hurt and this is not a surface repair.",
+		"Fill proud by about half, without bubbles; cover with film so that the face sets.",
+	}}
+	if p := f.Paste; p != nil {
+		s.Targets = append(s.Targets,
+			Target{"paste mixed", fmt.Sprintf("%.0f g (%.1f g needed)", p.Mixed.Grams(), p.Needed.Grams())},
+			Target{fmt.Sprintf("catalyst, %.2g %%", p.Dose.Percent()), fmt.Sprintf("%.2f g = %.2f ml by %s", p.Catalyst.Grams(), p.CatalystVolume.ML(), p.By)})
+	}
+	n := 0
+	for _, m := range b.in.Job.Damage.Marks {
+		n += max(1, m.Count)
+	}
+	x := float64(n)
+	b.add(s, 0.3*x, 0.5*x, x, caution.Grinding, caution.Peroxide, caution.Polyester, caution.Mixing)
+}
+
+func (b *builder) surface() {
+	f := b.in.Finish
+	if x := f.Barrier; x != nil {
+		s := Step{Key: "gelcoat", Name: "Barrier coat", Do: []string{
+			fmt.Sprintf("%d coats of %.2f mm over the repair and a band round it, each inside the window after the last (%.0f to %.0f h at 20 °C by the sheet); later than that, wash and sand first.", x.Coats, x.Film.MM(), x.From.Hours(), x.To.Hours()),
+		}, Targets: []Target{{"barrier coat, all coats", fmt.Sprintf("%.0f ml", x.Volume.ML())}}}
+		b.add(s, 1, 1.5, 2.5, caution.Epoxy, caution.Mixing)
+	}
+	if c := f.Coat; c != nil {
+		s := Step{Key: "gelcoat", Name: "Gelcoat", Do: []string{
+			fmt.Sprintf("%d coats, about %.2f mm in all; wax or film on the last one only, or it stays tacky.", c.Coats, c.Film.MM()),
+		}, Targets: []Target{
+			{"gelcoat", fmt.Sprintf("%.0f g", c.Mass.Grams())},
+			{fmt.Sprintf("catalyst, %.2g %%", c.Dose.Percent()), fmt.Sprintf("%.1f g = %.1f ml in all", c.Catalyst.Grams(), c.CatalystVolume.ML())},
+		}}
+		if len(b.in.Gelcoat.Open) > 0 {
+			s.Targets = append(s.Targets, Target{"hours open on the days given", b.in.Gelcoat.Text()})
+		}
+		works := []caution.Work{caution.Peroxide, caution.Polyester}
+		if b.in.Resin.Kind == catalog.Epoxy {
+			works = append(works, caution.Gelcoat)
+		}
+		b.add(s, 1+c.Area.M2(), 2+2*c.Area.M2(), 3+3*c.Area.M2(), works...)
+	}
+	if len(f.Grits) > 0 && (f.Coat != nil || f.Paste != nil) {
+		var grades []string
+		for _, g := range f.Grits {
+			if g.P >= 320 {
+				grades = append(grades, fmt.Sprintf("P%d", g.P))
+			}
+		}
+		b.add(Step{Key: "polish", Name: "Level, wet-sand and polish", Do: append([]string{
+			"On a block, in order: " + strings.Join(grades, ", ") + "; then compound and polish. Wash between grades.",
+		}, f.Film...)}, 1.5, 2.5, 4, caution.Sanding)
+	}
+}
+
+func (b *builder) handOver() {
+	if b.in.Design != nil {
+		b.add(Step{Key: "refit", Name: "Refit, antifoul, check", Do: []string{
+			"Refit what was taken off; coat inside and out; touch up antifouling inside its window.",
+		}}, 1, 2, 3, caution.Lifting)
+	}
+	s := Step{Key: "record", Name: "Record and hand over", Do: []string{
+		"Complete the actuals on this card; note lots, temperatures, times and whoever signed.",
+		"Tell the owner what was done, where, and what must wait before launch, wax and pressure washing.",
+	}}
+	if b.in.Design != nil && (b.in.Job.Panel.Place == "bottom" || b.in.Job.Panel.Waterline > 0) {
+		s.Hold = &Hold{Letter: "D", What: "release, before launch", Signs: "lead and owner, and surveyor if there is a claim", Look: []string{
+			"through-cured by time and temperature", "thickness, tap test and photographs on file", "no open non-conformance",
+		}}
+		b.add(s, 0.5, 1, 1.5, caution.Launch)
+		return
+	}
+	b.add(s, 0.25, 0.5, 1)
+}
+
+// doses are the batches of a session as targets.
+func (b *builder) doses(session int) []Target {
+	m := b.in.Mixing
+	s := m.Sessions[session-1]
+	x := s.Batches
+	second := fmt.Sprintf("%.1f g = %.1f ml", x.Second.Grams(), x.SecondVolume.ML())
+	word := "hardener"
+	if m.Catalysed {
+		word = fmt.Sprintf("catalyst, %.2g %%", m.Dose.Percent())
+	}
+	return []Target{
+		{fmt.Sprintf("resin, %d batch(es) of", x.Count), fmt.Sprintf("%.0f g", x.Resin.Grams())},
+		{word + ", each", second},
+		{"working time of 100 g", s.Words},
+	}
+}
+
+func facesText(sides string) string {
+	if sides == "both" {
+		return "outside and the inside, half the depth each"
+	}
+	return sides
+}
+
+func mm(l si.Length) string { return fmt.Sprintf("%.1f mm", l.MM()) }
+
+func sizeText(w, h float64) string { return fmt.Sprintf("%.0f × %.0f mm", w, h) }
+
+func band(low, high si.Temp) string {
+	if high.Given() {
+		return fmt.Sprintf("%.0f to %.0f °C", low.Celsius(), high.Celsius())
+	}
+	return fmt.Sprintf("%.0f °C or more", low.Celsius())
+}

@@ -1,0 +1,135 @@
+package programme
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"scarfwright/physics/si"
+	"scarfwright/repair/job"
+)
+
+// DewMargin is how far above the dew point a surface must stay for the whole
+// open time of a wet coat.
+//
+// Source: 3 °C (5 °F), coating practice, named with ISO 8502-4 guidance.
+var DewMargin = si.Kelvins(3)
+
+// Hour is one hour of one day.
+type Hour struct {
+	Air  si.Temp `json:"air_k"`
+	Hull si.Temp `json:"hull_k"`
+	Dew  si.Temp `json:"dew_k"`
+}
+
+// Window is an unbroken run of whole hours of one day, From included, To not.
+type Window struct {
+	Day  int `json:"day"` // 1 is the first day given
+	From int `json:"from_hour"`
+	To   int `json:"to_hour"`
+}
+
+// String prints "day 1, 12–22 h".
+func (w Window) String() string { return fmt.Sprintf("day %d, %02d–%02d h", w.Day, w.From, w.To) }
+
+// Windows is when one material may be laid.
+type Windows struct {
+	What   string      `json:"what"`
+	Low    si.Temp     `json:"low_k"`
+	High   si.Temp     `json:"high_k"` // zero: no upper limit given
+	Open   []Window    `json:"open"`
+	Reason string      `json:"reason"`  // why there is none, or what narrows it
+	Short  si.TempDiff `json:"short_k"` // how far the warmest hour stays under Low; 0 when it reaches it
+}
+
+// Text lists the windows, or says that there is none.
+func (w Windows) Text() string {
+	if len(w.Open) == 0 {
+		return "none"
+	}
+	parts := make([]string, len(w.Open))
+	for i, o := range w.Open {
+		parts[i] = o.String()
+	}
+	return strings.Join(parts, "; ")
+}
+
+// Hours lays the days out hour by hour.
+//
+// The air swings as T(h) = mean + half-range cos(2 pi (h - 15)/24), warmest at
+// 15 h; the hull follows with the time constant tau, Th += (T - Th)/tau each
+// hour. The first day runs twice beforehand so that the start does not matter.
+// warmer lifts the air (a heated tent). The dew point holds for the day.
+//
+// Our own simple rule for a shed without a forecast; it knows no sun, sky or
+// wind. A lag under one hour means the hull is as the air.
+func Hours(days []job.Day, tau si.Time, warmer si.TempDiff) [][24]Hour {
+	if len(days) == 0 {
+		return nil
+	}
+	lag := max(1, tau.Hours())
+	run := append([]job.Day{days[0], days[0]}, days...)
+	out := make([][24]Hour, 0, len(run))
+	hull := math.NaN()
+	for _, d := range run {
+		mean := (d.Max.Celsius() + d.Min.Celsius()) / 2
+		half := (d.Max.Celsius() - d.Min.Celsius()) / 2
+		var day [24]Hour
+		for h := range day {
+			air := mean + half*math.Cos(2*math.Pi*float64(h-15)/24) + warmer.Kelvins()
+			if math.IsNaN(hull) {
+				hull = air
+			}
+			hull += (air - hull) / lag
+			day[h] = Hour{Air: si.Celsius(air), Hull: si.Celsius(hull), Dew: d.Dew}
+		}
+		out = append(out, day)
+	}
+	return out[2:]
+}
+
+// Find returns the hours in which a surface is between low and high (high zero:
+// no limit) and at least DewMargin above the dew point.
+func Find(what string, hours [][24]Hour, low, high si.Temp) Windows {
+	w := Windows{What: what, Low: low, High: high}
+	cold, dewy := 0, 0
+	var warmest si.Temp
+	for d, day := range hours {
+		from := -1
+		for h := 0; h <= 24; h++ {
+			open := false
+			if h < 24 {
+				x := day[h]
+				warmest = max(warmest, x.Hull)
+				warm := x.Hull >= low
+				dry := x.Hull >= x.Dew.Add(DewMargin)
+				open = warm && dry && (!high.Given() || x.Hull <= high)
+				if !warm {
+					cold++
+				} else if !dry {
+					dewy++
+				}
+			}
+			if open && from < 0 {
+				from = h
+			}
+			if !open && from >= 0 {
+				w.Open = append(w.Open, Window{Day: d + 1, From: from, To: h})
+				from = -1
+			}
+		}
+	}
+	w.Short = max(0, low.Sub(warmest))
+	w.Reason = fmt.Sprintf("of %d hours, %d are too cold and %d more are within %.0f K of the dew point", 24*len(hours), cold, dewy, DewMargin.Kelvins())
+	return w
+}
+
+// Warmest returns the warmest air within a window: the working time in the pot
+// is shortest then.
+func Warmest(hours [][24]Hour, w Window) si.Temp {
+	var t si.Temp
+	for h := w.From; h < w.To; h++ {
+		t = max(t, hours[w.Day-1][h].Air)
+	}
+	return t
+}
