@@ -102,9 +102,9 @@ func FailureOf(c Criterion, l Lamina, x Strength, ply Stress) Failure {
 		// A strain over its limit X/E is the stress E eps over X.
 		e := l.Strain(ply)
 		return nearest(
-			si.Pressure(e[0])*l.E1,
-			si.Pressure(e[1])*l.E2,
-			si.Pressure(e[2])*l.G12, x)
+			si.Scale(l.E1, e[0]),
+			si.Scale(l.E2, e[1]),
+			si.Scale(l.G12, e[2]), x)
 	case TsaiHill:
 		return Failure{tsaiHill(x, ply), stressed.Mode}
 	case TsaiWu:

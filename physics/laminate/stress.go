@@ -86,7 +86,7 @@ func points(plies []Ply, h si.Length, d Deformation) []Point {
 	z := -h / 2
 	for i, p := range plies {
 		for _, place := range []Place{Bottom, Middle, Top} {
-			at := z + p.Thickness*si.Length(place)/2
+			at := z + si.Scale(p.Thickness, place)/2
 			out = append(out, pointAt(i, p, place, at, d))
 		}
 		z += p.Thickness

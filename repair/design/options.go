@@ -16,7 +16,7 @@ var optionRatios = []float64{5, 8, 10, 12, 15, 20, 30, 50}
 //
 //	slant = t sqrt(1 + R²)
 func BondPerEdge(t si.Length, ratio float64) si.Length {
-	return t * si.Length(math.Sqrt(1+ratio*ratio))
+	return si.Scale(t, math.Sqrt(1+ratio*ratio))
 }
 
 // Ground is what grinding one taper takes.
@@ -45,7 +45,7 @@ func Taper(cut geom.Shape, t si.Length, ratio float64) (Ground, error) {
 	}
 	return Ground{
 		Edge: edge, Plan: plan,
-		Bond:   plan * si.Area(math.Sqrt(1+1/(ratio*ratio))),
+		Bond:   si.Scale(plan, math.Sqrt(1+1/(ratio*ratio))),
 		Volume: si.ML((frustum - cut.Area()*t.MM()) / 1000),
 	}, nil
 }
@@ -75,14 +75,14 @@ func (m materials) options(cut geom.Shape, repair []Layer, sides string, depth s
 		}
 		b := g.Edge.Bounds()
 		o := Option{
-			Ratio: r, Taper: depth * si.Length(r), Chosen: r == chosen,
+			Ratio: r, Taper: si.Scale(depth, r), Chosen: r == chosen,
 			Width: si.MM(b.Width()), Height: si.MM(b.Height()),
-			Ground: g.Plan * si.Area(n), Bond: g.Bond * si.Area(n), Dust: g.Volume * si.Volume(n),
-			BondPerEdge: BondPerEdge(depth, r) * si.Length(n),
+			Ground: si.Scale(g.Plan, n), Bond: si.Scale(g.Bond, n), Dust: si.Scale(g.Volume, n),
+			BondPerEdge: si.Scale(BondPerEdge(depth, r), n),
 		}
 		o.Left, o.Nearest = least(clearances(obs, g.Edge, nil, cut.Centroid()))
 		o.Fits = o.Left > 0
-		if o.Cloth, err = cloth(cut, g.Edge, depth*si.Length(r), repair); err != nil {
+		if o.Cloth, err = cloth(cut, g.Edge, si.Scale(depth, r), repair); err != nil {
 			return nil, err
 		}
 		out = append(out, o)

@@ -81,8 +81,8 @@ func (m materials) assumed(t job.Range) (Stack, error) {
 			l = roving
 		}
 		l.Number = i + 1
-		l.Thickness *= si.Length(scale)
-		l.Areal *= si.AreaDensity(scale)
+		l.Thickness = si.Scale(l.Thickness, scale)
+		l.Areal = si.Scale(l.Areal, scale)
 		s.Layers = append(s.Layers, l)
 	}
 	s.settle()

@@ -117,7 +117,7 @@ func (m materials) shape(d job.Description, r *Result) error {
 	if r.Sides == "both" {
 		perFace /= 2
 	}
-	r.Taper = si.Length(r.Ratio) * perFace
+	r.Taper = si.Scale(perFace, r.Ratio)
 	g, err := Taper(r.CutOut, perFace, r.Ratio)
 	if err != nil {
 		return err

@@ -29,7 +29,7 @@ func faces(repair []Layer, sides string, ratio float64, depth si.Length) []face 
 	slices.Reverse(outward) // innermost first
 	switch sides {
 	case "inside":
-		return []face{{"inside", slices.Clone(repair), si.Length(ratio) * depth}}
+		return []face{{"inside", slices.Clone(repair), si.Scale(depth, ratio)}}
 	case "both":
 		half := thickness(repair) / 2
 		var top si.Length
@@ -43,10 +43,10 @@ func faces(repair []Layer, sides string, ratio float64, depth si.Length) []face 
 		}
 		outer := slices.Clone(repair[:k])
 		slices.Reverse(outer)
-		taper := si.Length(ratio) * depth / 2
+		taper := si.Scale(depth, ratio) / 2
 		return []face{{"outside", outer, taper}, {"inside", slices.Clone(repair[k:]), taper}}
 	default:
-		return []face{{"outside", outward, si.Length(ratio) * depth}}
+		return []face{{"outside", outward, si.Scale(depth, ratio)}}
 	}
 }
 
@@ -68,7 +68,7 @@ func (m materials) plies(cut geom.Shape, fs []face, order string, original []Lay
 		var laid []Ply
 		for _, l := range f.layers {
 			climbed += l.Thickness
-			reach := f.taper * si.Length(float64(climbed)/float64(total))
+			reach := si.Scale(f.taper, float64(climbed)/float64(total))
 			p, err := m.ply(cut, l, reach)
 			if err != nil {
 				return nil, err

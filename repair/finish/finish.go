@@ -162,7 +162,7 @@ func (r *Result) fill(d job.Description, cat catalog.Catalogue) error {
 	if waste == 0 {
 		waste = wasteDefault
 	}
-	need := g.Density.Typical.Of(r.FillVolume) * si.Mass((1+overfill)*(1+waste))
+	need := si.Scale(g.Density.Typical.Of(r.FillVolume), (1+overfill)*(1+waste))
 	dose := cmp.Or(d.Choices.Dose, g.Dose.Typical)
 	hardener, err := cat.Catalyst(CatalystClass(d))
 	if err != nil {
@@ -254,7 +254,7 @@ func CatalystClass(d job.Description) string { return cmp.Or(d.Shelf.Hardener, "
 
 // Gelcoat returns the mass of a film over an area, with a loss on top.
 func Gelcoat(a si.Area, film si.Length, rho si.Density, loss si.Ratio) si.Mass {
-	return rho.Of(a.Deep(film)) * si.Mass(1+loss)
+	return si.Scale(rho.Of(a.Deep(film)), 1+loss)
 }
 
 // Barrier coats over a repair below the waterline: five of 0.12 mm, a common

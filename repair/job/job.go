@@ -273,7 +273,7 @@ type Choices struct {
 	Backing  si.Length `job:"backing_lap" min:"10 mm" max:"200 mm" doc:"how far a backing laps beyond the cut-out; 40 mm if left out"`
 	Dose     si.Ratio  `job:"catalyst" min:"0.1 %" max:"10 %" doc:"catalyst by mass of resin; the sheet's middle if left out"`
 	Waste    si.Ratio  `job:"waste" min:"1 %" max:"200 %" doc:"resin beyond what stays in the laminate; 25 % if left out"`
-	Batch    si.Mass   `job:"largest_batch" min:"5 g" max:"20 kg" doc:"largest batch mixed at once; 400 g if left out"`
+	Batch    si.Mass   `job:"largest_batch" min:"5 g" max:"20 kg" doc:"largest batch mixed at once; 500 g if left out"`
 	Paper    string    `job:"paper" one:"A4|Letter" doc:"paper of the printed sheets"`
 	Units    string    `job:"units" one:"metric|us" doc:"units of the printed sheets"`
 	Finish   string    `job:"finish" one:"gelcoat|paint|none" doc:"last coat"`

@@ -30,18 +30,18 @@ type Loss struct {
 // waste is too little for that, all four are cut in proportion, and it is said.
 func (s *Session) lose(o Options) {
 	laminate := s.Need.Laminate
-	allowed := laminate * si.Mass(o.Waste)
+	allowed := si.Scale(laminate, o.Waste)
 	if allowed <= 0 {
 		return
 	}
 	held := []Loss{
 		{"brush", brushHolds}, {"roller", rollerHolds},
-		{"cups", cupKeeps * si.Mass(s.Batches.Count)},
+		{"cups", si.Scale(cupKeeps, s.Batches.Count)},
 	}
 	fixed := total(held)
 	squeeze := allowed - fixed
-	if squeeze < laminate*si.Mass(squeezeLeast) {
-		usual := fixed + laminate*si.Mass(squeezeUsual)
+	if squeeze < si.Scale(laminate, squeezeLeast) {
+		usual := fixed + si.Scale(laminate, squeezeUsual)
 		s.Verdicts = append(s.Verdicts, check.Verdict{
 			What: "waste, " + s.Name, State: check.Watch,
 			Value: fmt.Sprintf("%.0f g (%.0f %%)", allowed.Grams(), o.Waste.Percent()),
@@ -50,12 +50,12 @@ func (s *Session) lose(o Options) {
 				fixed.Grams(), float64(usual/laminate)*100),
 			Source: working.FromMemory,
 		})
-		squeeze = laminate * si.Mass(squeezeUsual)
-		share := allowed / (fixed + squeeze)
+		squeeze = si.Scale(laminate, squeezeUsual)
+		share := float64(allowed / (fixed + squeeze))
 		for i := range held {
-			held[i].Mass *= share
+			held[i].Mass = si.Scale(held[i].Mass, share)
 		}
-		squeeze *= share
+		squeeze = si.Scale(squeeze, share)
 	}
 	s.Losses = append(held, Loss{"squeeze-out and drips", squeeze})
 }

@@ -107,7 +107,7 @@ func Split(p catalog.TwoPart, mixed si.Mass, dose si.Ratio) Amount {
 	a := Amount{Mixed: mixed, Resin: mixed}
 	q := ratio(p, dose)
 	if !p.Catalysed() {
-		a.Resin = mixed / si.Mass(1+q)
+		a.Resin = si.Scale(mixed, 1/float64(1+q))
 	}
 	a.Second, a.SecondVolume = Dose(a.Resin, q, p.HardenerDensity.Typical)
 	a.ResinVolume = p.Density.Typical.Fill(a.Resin)

@@ -103,7 +103,7 @@ type Session struct {
 }
 
 // Mixed returns all that is mixed in the session: the need and the spare.
-func (s Session) Mixed() si.Mass { return s.Batches.Mixed * si.Mass(s.Batches.Count) }
+func (s Session) Mixed() si.Mass { return si.Scale(s.Batches.Mixed, s.Batches.Count) }
 
 // Result is the mixing of all sessions.
 type Result struct {
@@ -197,7 +197,7 @@ func session(n Need, p catalog.TwoPart, o Options, least Smallest) (Session, err
 		if !(ply.Resin >= 0) || !(ply.Area >= 0) || math.IsInf(float64(ply.Resin), 0) {
 			return Session{}, fmt.Errorf("ply %s: resin %.4g g over %.4g m2 cannot be mixed", ply.Label, ply.Resin.Grams(), ply.Area.M2())
 		}
-		a := Split(p, ply.Resin*si.Mass(1+o.Waste), o.Dose)
+		a := Split(p, si.Scale(ply.Resin, 1+o.Waste), o.Dose)
 		a.Laminate = ply.Resin
 		s.Plies = append(s.Plies, Ply{ply.Label, a})
 		s.Need = s.Need.plus(a)
@@ -239,15 +239,15 @@ func (s *Session) batch(p catalog.TwoPart, o Options, least Smallest, area si.Ar
 	limit := o.Largest
 	if s.WorkingTime > 0 && area > 0 {
 		laid := float64(o.People) * o.WetOut * usable * s.WorkingTime.Hours() // m2 of ply
-		s.CrewLimit = s.Need.Mixed * si.Mass(laid/float64(area))
+		s.CrewLimit = si.Scale(s.Need.Mixed, laid/float64(area))
 		limit = min(limit, s.CrewLimit)
 	}
 	const slack = 1e-9 // 400 g as computed are the 400 g allowed
 	count := max(1, math.Ceil(float64(s.Need.Mixed/limit)*(1-slack)))
-	each := s.Need.Mixed / si.Mass(count)
+	each := si.Scale(s.Need.Mixed, 1/float64(count))
 	smallest := least.Resin
 	if !p.Catalysed() {
-		smallest *= si.Mass(1 + ratio(p, o.Dose))
+		smallest = si.Scale(smallest, 1+ratio(p, o.Dose))
 	}
 	if each < smallest {
 		s.Verdicts = append(s.Verdicts, check.Verdict{

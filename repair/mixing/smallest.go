@@ -13,7 +13,7 @@ import (
 //
 // It looks at the catalyst alone; SmallestHonest adds the resin's own weighing.
 func SmallestBatch(scale si.Mass, percent, within si.Ratio) si.Mass {
-	return scale / si.Mass(percent*within)
+	return si.Scale(scale, 1/float64(percent*within))
 }
 
 // The relative error of the second part that is still honest.

@@ -152,6 +152,6 @@ func along(column []job.PotLife, t si.Temp) float64 {
 		return math.Log(float64(a.Time))
 	}
 	b := column[i+1]
-	share := min(1, max(0, float64(t-a.At)/float64(b.At-a.At))) // within inside's slack
+	share := min(1, max(0, float64(t.Sub(a.At)/b.At.Sub(a.At)))) // within inside's slack
 	return math.Log(float64(a.Time)) + share*math.Log(float64(b.Time/a.Time))
 }
