@@ -79,6 +79,11 @@ func (p Pen) Turned(at Point, h, deg float64, a Anchor, s string) {
 // inside a hatched or shaded area.
 func (p Pen) Label(at Point, h float64, a Anchor, s string) { p.write(at, h, 0, a, s, false, true) }
 
+// TurnedLabel is Label turned by deg degrees, counter-clockwise.
+func (p Pen) TurnedLabel(at Point, h, deg float64, a Anchor, s string) {
+	p.write(at, h, deg, a, s, false, true)
+}
+
 func (p Pen) write(at Point, h, deg float64, a Anchor, s string, bold, back bool) {
 	if s = strings.TrimSpace(s); s == "" {
 		return

@@ -47,7 +47,7 @@ func Options(r repair.Result) *drawing.Scene {
 	p := s.View(drawing.P(wide/2, table+6+all.Height()/k/2), drawing.P((all.X0+all.X1)/2, (all.Y0+all.Y1)/2), 1/k, 1/k)
 
 	p.Rect(drawing.Wide, panel)
-	p.Label(drawing.P(-w+2*k, -h), drawing.TextSmall, drawing.Left|drawing.Middle, "panel "+u.len(2*w)+" × "+u.full(2*h))
+	p.Label(drawing.P(-w+2*k, -h), drawing.TextSmall, drawing.Left|drawing.Middle, "panel")
 	p.Fill(drawing.Light, lk.rings(d.CutOut)...)
 	lk.draw(p, drawing.Wide, d.CutOut)
 	c := lk.point(d.CutOut.Centroid())
@@ -67,7 +67,7 @@ func Options(r repair.Result) *drawing.Scene {
 		if edges[i] != nil {
 			// Every other name below, and each further round: close rings would
 			// hide each other's.
-			deg := 140 - 14*float64(i)
+			deg := 146 - 16*float64(i)
 			if i%2 == 1 {
 				deg = -deg
 			}
@@ -76,7 +76,7 @@ func Options(r repair.Result) *drawing.Scene {
 	}
 	optionTable(s, r, u, table-6)
 	s.Text(drawing.P(0, 5.5), drawing.TextSmall, drawing.Left, fmt.Sprintf("Scale %s. %s. %s", drawing.ScaleText(k), lk.words(r), u.note()))
-	text := "Wide blue: chosen. Dashed: does not fit."
+	text := fmt.Sprintf("Panel %s × %s. Wide blue: chosen. Dashed: does not fit.", u.len(2*w), u.full(2*h))
 	if len(left) > 0 {
 		text += " Not drawn: " + strings.Join(left, ", ") + "."
 	}
@@ -98,7 +98,7 @@ func optionTable(s *drawing.Scene, r repair.Result, u units, y float64) {
 		y := y - 5*float64(i+1)
 		room := fmt.Sprintf("%s to %s", u.full(o.Left.MM()), o.Nearest)
 		if !o.Fits {
-			room = fmt.Sprintf("NO FIT: over %s by %s", o.Nearest, u.full(-o.Left.MM()))
+			room = fmt.Sprintf("NO FIT: %s over %s", u.full(-o.Left.MM()), o.Nearest)
 		}
 		ratio := fmt.Sprintf("%g:1", o.Ratio)
 		write := s.Text
@@ -119,13 +119,16 @@ func optionTable(s *drawing.Scene, r repair.Result, u units, y float64) {
 	}
 }
 
-// along returns where the way from c at an angle leaves a ring.
+// along returns where the way from c at an angle leaves a ring, the angle being
+// taken as if the ring were as high as it is wide.
 func along(ring []drawing.Point, c drawing.Point, deg float64) drawing.Point {
 	r := make(geom.Ring, len(ring))
 	for i, p := range ring {
 		r[i] = geom.Point(p)
 	}
-	d, _ := geom.Shape{r}.Ray(geom.Point(c), deg*math.Pi/180)
+	b := drawing.Bounds(ring)
 	s, k := math.Sincos(deg * math.Pi / 180)
+	s, k = math.Sincos(math.Atan2(s*b.Height(), k*b.Width()))
+	d, _ := geom.Shape{r}.Ray(geom.Point(c), math.Atan2(s, k))
 	return drawing.P(c.X+d*k, c.Y+d*s)
 }

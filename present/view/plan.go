@@ -124,7 +124,7 @@ func (l *layout) panel() {
 			w, h = h, w
 		}
 		rings = append(rings, drawing.Box{X0: at.X - w, Y0: at.Y - h, X1: at.X + w, Y1: at.Y + h}.Corners())
-		l.p.Turned(at, drawing.TextSmall, deg, drawing.Centre|drawing.Middle, text)
+		l.p.TurnedLabel(at, drawing.TextSmall, deg, drawing.Centre|drawing.Middle, text)
 	}
 	lead := func(text string) float64 {
 		return -l.w + (drawing.TextWidth(drawing.TextSmall, false, text)/2+2)*l.k

@@ -64,9 +64,9 @@ func (l *layout) arrows() {
 		s.Arrow(drawing.P(x+6, y), drawing.P(tip, y))
 		s.Text(drawing.P(tip-6, y+1.5), drawing.TextSmall, drawing.Left, name)
 	}
-	l.bar(drawing.P(40, y+3))
+	l.bar(drawing.P(36, y+3))
 
-	x = 86
+	x = 88
 	key := func(line drawing.Line, ink drawing.Ink, text string, dx, dy float64) {
 		p := s.In(ink)
 		p.Line(line, drawing.P(x+dx, y+dy+1.2), drawing.P(x+dx+9, y+dy+1.2))
@@ -74,9 +74,9 @@ func (l *layout) arrows() {
 	}
 	key(drawing.Wide, drawing.Black, "cut-out, feather edge", 0, 5)
 	key(drawing.Narrow, drawing.Blue, "edge of a ply", 0, 0)
-	key(drawing.DashedNarrow, drawing.Blue, "cover ply", 46, 5)
+	key(drawing.DashedNarrow, drawing.Blue, "cover ply", 47, 5)
 	if l.d.Backing != nil {
-		key(drawing.DashedNarrow, drawing.Black, "backing behind", 46, 0)
+		key(drawing.DashedNarrow, drawing.Black, "backing behind", 47, 0)
 	}
 }
 
@@ -89,7 +89,7 @@ func (l *layout) bar(at drawing.Point) {
 	for 2*step/l.k < 30 {
 		step *= 2
 	}
-	for 2*step/l.k > 50 {
+	for 2*step/l.k > 42 {
 		step /= 2
 	}
 	w := step / l.k

@@ -104,7 +104,7 @@ func newCut(r repair.Result) *cut {
 		behind = sheetHigh + 2
 	}
 	// Room for three rows of dimensions on the ground face, two on the other.
-	above, below := 33.0, 20.0
+	above, below := 36.0, 20.0
 	if d.Sides == "inside" {
 		above, below = below, above
 	}

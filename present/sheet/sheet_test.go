@@ -1,0 +1,92 @@
+package sheet_test
+
+import (
+	"bytes"
+	"io"
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"scarfwright/present/sheet"
+	"scarfwright/repair"
+	"scarfwright/repair/catalog"
+	"scarfwright/repair/demo"
+	"scarfwright/repair/job"
+)
+
+// printed is the date on every sheet the tests print.
+var printed = time.Date(2026, 4, 7, 8, 30, 0, 0, time.UTC)
+
+func options(paper, units string) sheet.Options {
+	return sheet.Options{Paper: paper, Units: units, Now: printed, Program: "scarfwright test"}
+}
+
+// planned plans a demo job after a change to it.
+func planned(t testing.TB, name string, change func(*job.Description)) repair.Result {
+	t.Helper()
+	d, err := demo.Parse(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if change != nil {
+		change(&d)
+	}
+	r, err := repair.Plan(d, catalog.Default(), repair.Conditions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func paint(d *job.Description) { d.Choices.Finish = "paint" }
+
+// document is one paper of one job.
+type document struct {
+	name  string
+	print func(io.Writer) error
+}
+
+// documents are papers of every sort, on both papers, in both units.
+func documents(t testing.TB) []document {
+	t.Helper()
+	var out []document
+	add := func(name string, r repair.Result, o sheet.Options, f func(io.Writer, repair.Result, sheet.Options) error) {
+		out = append(out, document{name, func(w io.Writer) error { return f(w, r, o) }})
+	}
+	launch := planned(t, "day-launch", nil)
+	sloop := planned(t, "sloop", paint)
+	add("launch-card-A4", launch, options("A4", "metric"), sheet.JobCard)
+	add("launch-card-Letter-us", launch, options("Letter", "us"), sheet.JobCard)
+	add("sloop-card-A4", sloop, options("A4", "metric"), sheet.JobCard)
+	add("rib-card-Letter", planned(t, "rib-console", paint), options("Letter", "metric"), sheet.JobCard)
+	add("dinghy-card-A4", planned(t, "club-dinghy", nil), options("A4", "metric"), sheet.JobCard)
+	add("skiff-referral-A4", planned(t, "work-skiff", nil), options("A4", "metric"), sheet.ReferralSheet)
+	add("launch-estimate-A4", launch, options("A4", "metric"), sheet.Estimate)
+	add("sloop-estimate-Letter-us", sloop, options("Letter", "us"), sheet.Estimate)
+	add("launch-working-A4", launch, options("A4", "metric"), sheet.Working)
+	add("sloop-working-Letter", sloop, options("Letter", "metric"), sheet.Working)
+	add("launch-templates-A4", launch, options("A4", "metric"), sheet.Templates)
+	add("sloop-templates-Letter-us", sloop, options("Letter", "us"), sheet.Templates)
+	return out
+}
+
+// TestLook writes the papers to the folder in SHEET_LOOK, to be looked at.
+func TestLook(t *testing.T) {
+	dir := os.Getenv("SHEET_LOOK")
+	if dir == "" {
+		t.Skip("set SHEET_LOOK to a folder to write the papers there")
+	}
+	for _, d := range documents(t) {
+		var b bytes.Buffer
+		start := time.Now()
+		if err := d.print(&b); err != nil {
+			t.Errorf("%s: %v", d.name, err)
+			continue
+		}
+		t.Logf("%s: %v, %d bytes", d.name, time.Since(start).Round(time.Millisecond), b.Len())
+		if err := os.WriteFile(filepath.Join(dir, d.name+".pdf"), b.Bytes(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
