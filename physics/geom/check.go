@@ -23,14 +23,16 @@ func NewShape(r Ring) (Shape, error) {
 		return nil, fmt.Errorf("outline has %d points, at most %d are read", len(r), maxPoints)
 	}
 	ring := make(Ring, 0, len(r))
-	given := make([]int, 0, len(r)) // number of each point kept
+	given := make([]int, 0, len(r)) // number of the edge from each point kept
 	for i, p := range r {
 		if err := p.check(); err != nil {
 			return nil, fmt.Errorf("outline, point %d: %w", i+1, err)
 		}
-		if p = p.snapped(); len(ring) == 0 || ring[len(ring)-1] != p {
-			ring, given = append(ring, p), append(given, i+1)
+		if p = p.snapped(); len(ring) > 0 && ring[len(ring)-1] == p {
+			given[len(given)-1] = i + 1
+			continue
 		}
+		ring, given = append(ring, p), append(given, i+1)
 	}
 	for len(ring) > 1 && ring[0] == ring[len(ring)-1] {
 		ring, given = ring[:len(ring)-1], given[:len(given)-1]
@@ -38,11 +40,10 @@ func NewShape(r Ring) (Shape, error) {
 	if len(ring) < 3 {
 		return nil, fmt.Errorf("outline has %d different points, at least 3 are needed", len(ring))
 	}
-	if ring.convex() {
-		return normal([]Ring{ring}), nil
-	}
-	if err := ring.crossing(given); err != nil {
-		return nil, err
+	if !ring.convex() {
+		if err := ring.crossing(given); err != nil {
+			return nil, err
+		}
 	}
 	switch a := ring.Area(); {
 	case math.Abs(a) < minArea:
@@ -54,35 +55,40 @@ func NewShape(r Ring) (Shape, error) {
 }
 
 // crossing returns an error naming the first two edges, by number, that have
-// more in common than the point where one ends and the next starts.
+// more in common than the point where one ends and the next starts; two in a
+// row, where the line doubles back, before any others.
 func (r Ring) crossing(given []int) error {
 	var m mesh
 	m.add(r, 0)
-	type place struct{ e, f, x, y int32 }
-	first := place{e: math.MaxInt32}
+	type place struct {
+		rank, e, f int
+		at         Point
+	}
+	first := place{rank: math.MaxInt}
 	for _, p := range m.near() {
-		e, f := p.e, p.f
-		splits := m.pair(e, f, nil)
-		found := place{min(e, f), max(e, f), 0, 0}
-		touch := false
-		if len(splits) > 0 {
-			found.x, found.y, touch = splits[0].x, splits[0].y, true
-		}
+		e, f := min(p.e, p.f), max(p.e, p.f)
+		met := m.pair(e, f, nil)
 		for _, i := range [4]int32{e, f, m.v[e].next, m.v[f].next} {
 			if v := &m.v[i]; v.node {
-				found.x, found.y, touch = v.x, v.y, true
+				met = append(met, split{x: v.x, y: v.y})
 				v.node = false
 			}
 		}
-		if touch && (found.e < first.e || found.e == first.e && found.f < first.f) {
+		if len(met) == 0 {
+			continue
+		}
+		found := place{int(e)*len(r) + int(f), int(e), int(f), Point{unsnap(met[len(met)-1].x), unsnap(met[len(met)-1].y)}}
+		if m.v[e].next == f || m.v[f].next == e {
+			found.rank -= len(r) * len(r)
+		}
+		if found.rank < first.rank {
 			first = found
 		}
 	}
-	if first.e == math.MaxInt32 {
+	if first.rank == math.MaxInt {
 		return nil
 	}
-	end := func(i int32) Point { return r[(int(i)+1)%len(r)] }
-	near := Point{unsnap(first.x), unsnap(first.y)}
-	return fmt.Errorf("outline meets itself near %.6g,%.6g: edge %d (%v to %v) and edge %d (%v to %v)",
-		near.X, near.Y, given[first.e], r[first.e], end(first.e), given[first.f], r[first.f], end(first.f))
+	end := func(i int) Point { return r[(i+1)%len(r)] }
+	return fmt.Errorf("outline meets itself near %v: edge %d (%v to %v) and edge %d (%v to %v)",
+		first.at, given[first.e], r[first.e], end(first.e), given[first.f], r[first.f], end(first.f))
 }

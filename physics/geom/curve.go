@@ -14,8 +14,8 @@ import (
 //	k = sqrt( (2 pi/n) / sin(2 pi/n) )
 //
 // which gives the polygon the ellipse's own area (to rounding). Vertices then
-// stand at most Tolerance outside the ellipse and edges half as far inside; the
-// perimeter is long by less than 1 part in 10 000 from 30 mm up. It panics
+// stand at most Tolerance outside the ellipse and edges half as far inside; a
+// circle's perimeter is long by Tolerance/d, 1 part in 10 000 at 100 mm. It panics
 // unless both sizes are positive and at most MaxCoordinate: whoever reads them
 // has to check them.
 func Ellipse(width, height float64) Ring {

@@ -72,7 +72,8 @@ func (s Shape) Offset(d float64) (Shape, error) {
 	if d > 0 {
 		limit += d * (s.Perimeter() + math.Pi*d*float64(outers))
 	}
-	if got := out.Area(); got > limit*(1+1e-4)+minArea || d > 0 && got < a*(1-1e-4)-minArea {
+	slack := minArea + 2*Tolerance*(s.Perimeter()+out.Perimeter())
+	if got := out.Area(); got > limit+slack || d > 0 && got < a-slack {
 		return nil, fmt.Errorf("offset by %g: area came out as %.6g from %.6g, which no outline free of crossings can give; check it with NewShape", d, got, a)
 	}
 	return out, nil

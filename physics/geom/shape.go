@@ -115,9 +115,10 @@ func (s Shape) Parts() []Shape {
 	}
 	for _, h := range holes {
 		// The smallest outline round a hole owns it; they come largest first.
-		p := h.inner()
+		// Smaller ones about its inner point are islands in it.
+		p, area := h.inner(), -h.Area()
 		for i := len(outers) - 1; i >= 0; i-- {
-			if outers[i].Contains(p) {
+			if outers[i].Area() > area && outers[i].Contains(p) {
 				parts[i] = append(parts[i], h)
 				break
 			}
