@@ -1,0 +1,120 @@
+package web
+
+import (
+	"fmt"
+	"strings"
+
+	"scarfwright/physics/si"
+	"scarfwright/repair"
+	"scarfwright/repair/caution"
+	"scarfwright/repair/mixing"
+)
+
+// mixingView is the doses.
+type mixingView struct {
+	Name     string
+	Second   string // "catalyst" or "hardener"
+	Ratio    string
+	Sessions []sessionView
+	Losses   string
+	Smallest string
+	Note     string
+	Sizes    []string
+	Rows     []mixRow
+	Cautions []caution.Caution
+	Worked   worked
+}
+
+type sessionView struct {
+	Name, Plies, Count string
+	Resin, Second      string // big
+	SecondML           string
+	Measure            string
+	Time               string
+	HasTime            bool
+	Need               string
+}
+
+type mixRow struct {
+	At, Words string
+	Cells     []string
+}
+
+func mixingOf(r repair.Result) *mixingView {
+	m := r.Mixing
+	v := &mixingView{Name: m.Name, Second: "hardener", Note: mixing.CupNote, Worked: worked{"How the doses were got", m.Working}}
+	works := []caution.Work{caution.Epoxy, caution.Mixing}
+	v.Ratio = fmt.Sprintf("100 : %s by mass, 100 : %s by volume", trimmed(m.PerMass, 1), trimmed(m.PerVolume, 1))
+	if m.Catalysed {
+		v.Second = "catalyst"
+		v.Ratio = percent(m.Dose) + " of the resin, by mass"
+		works = []caution.Work{caution.Peroxide, caution.Polyester, caution.Mixing}
+	}
+	v.Cautions = caution.For(works...)
+	for i, s := range m.Sessions {
+		v.Sessions = append(v.Sessions, sessionOf(s, i+1, len(m.Sessions), v.Second))
+	}
+	var losses []string
+	for _, l := range m.Losses {
+		losses = append(losses, l.What+" "+grams(l.Mass))
+	}
+	v.Losses = strings.Join(losses, ", ")
+	v.Smallest = fmt.Sprintf("Smallest batch that can be measured honestly with the scale and syringe given: %s of resin with %s = %s of %s.",
+		grams(m.Smallest.Resin), grams(m.Smallest.Second), ml(m.Smallest.SecondVolume), v.Second)
+	if t := r.MixTable; t != nil {
+		v.table(*t)
+	}
+	return v
+}
+
+func sessionOf(s mixing.Session, n, of int, second string) sessionView {
+	b := s.Batches
+	var plies []string
+	for _, p := range s.Plies {
+		plies = append(plies, p.Label)
+	}
+	v := sessionView{
+		Name: fmt.Sprintf("Session %d of %d", n, of), Plies: strings.Join(plies, ", "),
+		Count: counted(b.Count, "batch"), Resin: grams(b.Resin), Second: grams(b.Second), SecondML: trimmed(b.SecondVolume.ML(), 1),
+		Need: fmt.Sprintf("The plies hold %s; with losses %s are mixed.", grams(s.Need.Laminate), grams(s.Mixed())),
+		Time: s.Words, HasTime: s.WorkingTime > 0,
+	}
+	if b.Count != 1 {
+		v.Count = fmt.Sprintf("%d batches, all alike", b.Count)
+	}
+	how := "by scale"
+	shown := grams(b.Measured.Second)
+	if b.Measured.Syringe {
+		how, shown = "by syringe", trimmed(b.Measured.SecondVolume.ML(), 2)+" ml"
+	}
+	v.Measure = fmt.Sprintf("Measure the %s %s: %s. With these tools its true share of the resin is then %s to %s.", second, how, shown, percent(b.Measured.Low), percent(b.Measured.High))
+	if b.Measured.Off {
+		v.Measure += " That is more than is honest: use a finer scale or a syringe."
+	}
+	return v
+}
+
+func (v *mixingView) table(t mixing.MixTable) {
+	for i, a := range t.Sizes {
+		tool := grams(a.Second)
+		if i < len(t.Tools) && t.Tools[i].Syringe {
+			tool = trimmed(a.SecondVolume.ML(), 1) + " ml"
+		}
+		v.Sizes = append(v.Sizes, fmt.Sprintf("%s resin + %s", grams(a.Resin), tool))
+	}
+	for _, row := range t.Rows {
+		x := mixRow{At: celsius(row.At), Words: row.Words}
+		for _, a := range t.Sizes {
+			x.Cells = append(x.Cells, fmt.Sprintf("%s = %s ml", grams(a.Second), trimmed(a.SecondVolume.ML(), 1)))
+		}
+		v.Rows = append(v.Rows, x)
+	}
+}
+
+// bandText says the temperatures a material may be laid at.
+func bandText(low, high si.Temp) string {
+	if high.Given() {
+		return celsius(low) + " to " + celsius(high)
+	}
+	return celsius(low) + " or more"
+}
