@@ -152,7 +152,7 @@ type Result struct {
 	CutOut      geom.Shape      `json:"cut_out_mm"`
 	Edge        geom.Shape      `json:"edge_mm"` // feather edge
 	CoverEdge   geom.Shape      `json:"cover_edge_mm,omitempty"`
-	Plies       []Ply           `json:"plies"` // in laying order, the cover last
+	Plies       []Ply           `json:"plies"` // in laying order, face by face, each with its cover last
 	Backing     *Backing        `json:"backing,omitempty"`
 	Core        *CorePiece      `json:"core,omitempty"`
 	Clocks      []Clock         `json:"clocks"`
@@ -168,6 +168,7 @@ type Result struct {
 	Verdicts    []check.Verdict `json:"verdicts"`
 	Working     []working.Line  `json:"working"`
 	Assumptions []string        `json:"assumptions"`
+	Notes       []string        `json:"notes"` // what the cloths chosen ask of whoever lays them
 }
 
 // materials is what the design needs of the catalogue, looked up once.

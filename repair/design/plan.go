@@ -133,18 +133,28 @@ func (m materials) shape(d job.Description, r *Result) error {
 // cloth cuts the plies and adds up what they weigh.
 func (m materials) cloth(d job.Description, r *Result) error {
 	fs := faces(r.Repair.Layers, r.Sides, r.Ratio, r.Depth)
-	plies, err := m.plies(r.CutOut, fs, r.Order, r.Original.Layers)
+	replaced, _ := split(r.Original.Layers, r.Depth)
+	plies, err := m.plies(r.CutOut, fs, r.Order, replaced)
 	if err != nil {
 		return err
 	}
-	r.Plies = plies
-	if class := m.coverClass(d); class != "none" {
-		lap := cmp.Or(d.Choices.CoverLap, coverLapDefault)
-		c, err := m.cover(class, r.Edge, lap)
+	class := m.coverClass(d)
+	for _, f := range fs {
+		for _, p := range plies {
+			if p.Face == f.name {
+				r.Plies = append(r.Plies, p)
+			}
+		}
+		if class == "none" {
+			continue
+		}
+		c, err := m.cover(class, r.Edge, cmp.Or(d.Choices.CoverLap, coverLapDefault))
 		if err != nil {
 			return err
 		}
-		c.Face = plies[0].Face
+		if c.Face = f.name; len(fs) > 1 {
+			c.Label += " " + f.name
+		}
 		r.Plies = append(r.Plies, c)
 		r.CoverEdge = c.Outline
 	}
@@ -165,10 +175,25 @@ func (m materials) cloth(d job.Description, r *Result) error {
 		r.Resin += p.Resin
 	}
 	r.Assumptions = append(r.Assumptions, fmt.Sprintf("Wet laminate per session at most %.1f kg/m² with this resin, so %d laminating session(s).", limit.KgPerM2(), n))
-	if r.Repair.Thickness < r.Original.Thickness {
-		r.Filler = max(0, r.Depth-r.Repair.Thickness)
-	}
+	r.Notes = m.notes(r.Plies)
+	r.Filler = max(0, r.Depth-r.Repair.Thickness)
 	return nil
+}
+
+// notes gathers what the catalogue says of the cloths used, each once. The
+// binder of a mat only matters under epoxy.
+func (m materials) notes(plies []Ply) []string {
+	var out []string
+	for _, p := range plies {
+		c, err := m.cat.Cloth(p.Class)
+		if err != nil || c.Note == "" || c.Kind == catalog.Mat && m.resin.Kind != catalog.Epoxy {
+			continue
+		}
+		if note := strings.ToUpper(p.Class) + ": " + c.Note; !slices.Contains(out, note) {
+			out = append(out, note)
+		}
+	}
+	return out
 }
 
 // coverClass is the cover ply's class: the lightest mat for a polyester or

@@ -17,6 +17,7 @@ type face struct {
 	name   string
 	layers []Layer // in order from the bottom of the taper to the old surface
 	taper  si.Length
+	share  float64 // of the original's thickness that is ground from this face
 }
 
 // faces deals the repair layers out to the faces that are ground.
@@ -29,7 +30,7 @@ func faces(repair []Layer, sides string, ratio float64, depth si.Length) []face 
 	slices.Reverse(outward) // innermost first
 	switch sides {
 	case "inside":
-		return []face{{"inside", slices.Clone(repair), si.Scale(depth, ratio)}}
+		return []face{{"inside", slices.Clone(repair), si.Scale(depth, ratio), 1}}
 	case "both":
 		half := thickness(repair) / 2
 		var top si.Length
@@ -44,9 +45,9 @@ func faces(repair []Layer, sides string, ratio float64, depth si.Length) []face 
 		outer := slices.Clone(repair[:k])
 		slices.Reverse(outer)
 		taper := si.Scale(depth, ratio) / 2
-		return []face{{"outside", outer, taper}, {"inside", slices.Clone(repair[k:]), taper}}
+		return []face{{"outside", outer, taper, 0.5}, {"inside", slices.Clone(repair[k:]), taper, 0.5}}
 	default:
-		return []face{{"outside", outward, si.Scale(depth, ratio)}}
+		return []face{{"outside", outward, si.Scale(depth, ratio), 1}}
 	}
 }
 
@@ -132,7 +133,7 @@ func (m materials) replaces(l Layer, original []Layer, f face, climbed, total si
 		return ""
 	}
 	// Depth of the layer's middle below the face it is laid from, as a share.
-	share := 1 - (float64(climbed)-float64(l.Thickness)/2)/float64(total)
+	share := f.share * (1 - (float64(climbed)-float64(l.Thickness)/2)/float64(total))
 	if f.name == "inside" {
 		share = 1 - share
 	}
@@ -183,7 +184,8 @@ func sessions(plies []Ply, limit si.AreaDensity) (n int, heaviest si.AreaDensity
 	var wet si.AreaDensity
 	n = 1
 	for i := range plies {
-		if wet > 0 && (wet+plies[i].Wet) > limit*slack {
+		turned := i > 0 && plies[i].Face != plies[i-1].Face
+		if wet > 0 && (turned || wet+plies[i].Wet > si.Scale(limit, slack)) {
 			n, wet = n+1, 0
 		}
 		wet += plies[i].Wet

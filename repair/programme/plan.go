@@ -156,6 +156,7 @@ func (b *builder) form() {
 		"Cut every ply from its template; number it, mark its fibre direction and its top.",
 		"Lay the plies dry in order and look that each edge lands on its ring.",
 	}}
+	s.Do = append(s.Do, r.Notes...)
 	switch {
 	case r.Backing != nil:
 		s.Do = append([]string{"Backing: " + r.Backing.How}, s.Do...)
