@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -18,10 +19,12 @@ import (
 )
 
 type planCommand struct {
-	Job  string `arg:"" help:"Job file (YAML), or demo:NAME for a demo job; - reads standard input."`
-	Out  string `help:"Write the job pack to this folder." placeholder:"DIR" type:"path" optional:""`
-	JSON bool   `help:"Print the whole plan as JSON."`
-	At   string `name:"now" help:"Date and time to print on the papers, such as 2026-05-04 or 2026-05-04T08:00; the clock's if left out." placeholder:"TIME"`
+	Job   string `arg:"" help:"Job file (YAML), or demo:NAME for a demo job; - reads standard input."`
+	Out   string `help:"Write the job pack to this folder." placeholder:"DIR" type:"path" optional:""`
+	JSON  bool   `help:"Print the whole plan as JSON."`
+	Units string `help:"Units to print in: metric or us; the job's choice if left out." enum:",metric,us" default:""`
+	Paper string `help:"Paper of the sheets: A4 or Letter; the job's choice if left out." enum:",A4,Letter" default:""`
+	At    string `name:"now" help:"Date and time to print on the papers, such as 2026-05-04 or 2026-05-04T08:00; the clock's if left out." placeholder:"TIME"`
 }
 
 func (c planCommand) Run(p Program) error {
@@ -33,6 +36,8 @@ func (c planCommand) Run(p Program) error {
 	if err != nil {
 		return refused(err)
 	}
+	d.Choices.Units = cmp.Or(c.Units, d.Choices.Units)
+	d.Choices.Paper = cmp.Or(c.Paper, d.Choices.Paper)
 	r, err := repair.Plan(d, catalog.Default(), repair.Conditions{})
 	if err != nil {
 		return refused(fmt.Errorf("%s: %w", c.Job, err))

@@ -6,102 +6,90 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"scarfwright/physics/si"
 	"scarfwright/repair"
 	"scarfwright/repair/check"
 )
 
-// printPlan prints a plan for a terminal: what to grind, cut, mix, in order, and
-// what stands against it.
-func printPlan(out io.Writer, r repair.Result) error {
-	w := tabwriter.NewWriter(out, 0, 4, 2, ' ', 0)
-	fmt.Fprintf(w, "Job %s: %s\nHash %s, catalogue %s\n", r.Job.Job.Number, r.Job.Job.Title, r.Hash, r.Catalogue)
-	fmt.Fprintf(w, "%s\n", r.Caution)
-	for _, ref := range r.Survey.Referrals {
-		fmt.Fprintf(w, "\nREFER ON FIRST: %s (%s). To: %s.\n", ref.Rule, ref.Found, ref.To)
-	}
-	if r.Survey.NotPlanned != "" {
-		fmt.Fprintf(w, "\nNOT PLANNED: %s\n", r.Survey.NotPlanned)
-	}
-	printVerdicts(w, r)
-	if r.Design != nil {
-		printDesign(w, r)
-	}
-	if r.Mixing != nil {
-		printMixing(w, r)
-	}
-	printFinish(w, r)
-	if len(r.Programme.Windows) > 0 {
-		fmt.Fprintln(w, "\nHours with the hull warm and dry enough")
-		for _, x := range r.Programme.Windows {
-			fmt.Fprintf(w, "  %s\t%s\n", x.What, x.Text())
-		}
-	}
-	fmt.Fprintln(w, "\nSteps")
-	for _, s := range r.Programme.Steps {
-		fmt.Fprintf(w, "  %d\t%s\t", s.Number, s.Name)
-		if s.Hold != nil {
-			fmt.Fprintf(w, "HOLD %s after", s.Hold.Letter)
-		}
-		fmt.Fprintln(w)
-	}
-	e := r.Estimate
-	fmt.Fprintf(w, "\nHours %.1f (%.1f to %.1f), price %s %.0f (%.0f to %.0f), without tax\n", e.HoursTotal.Likely, e.HoursTotal.Low, e.HoursTotal.High, e.Currency, e.Total.Likely, e.Total.Low, e.Total.High)
-	if e.ShareOfInsured > 0 {
-		fmt.Fprintf(w, "%.0f %% of the insured value\n", 100*e.ShareOfInsured)
-	}
-	for _, b := range e.Purchases {
-		if b.Short > 0 {
-			var packs []string
-			for _, x := range b.Buy {
-				packs = append(packs, fmt.Sprintf("%d × %.4g %s", x.Count, x.Size, b.Unit))
-			}
-			if len(packs) == 0 {
-				packs = append(packs, b.Note)
-			}
-			fmt.Fprintf(w, "  buy %s\tshort of %.4g %s\t%s\t%s %.0f\n", b.Name, b.Short, b.Unit, strings.Join(packs, ", "), e.Currency, b.Price)
-		}
-	}
-	if len(r.Assumptions) > 0 {
-		fmt.Fprintln(w, "\nAssumptions and limitations")
-		for _, s := range append(r.Survey.Limitations, r.Assumptions...) {
-			fmt.Fprintln(w, "  - "+s)
-		}
-	}
-	return w.Flush()
+// printer prints one plan for a terminal, in the job's system of units. Doses
+// are always in grams and millilitres, as scales and syringes show them.
+type printer struct {
+	*tabwriter.Writer
+	repair.Result
+	sys si.System
 }
 
-func printVerdicts(w io.Writer, r repair.Result) {
+func (p printer) f(format string, a ...any)  { fmt.Fprintf(p, format, a...) }
+func (p printer) long(l si.Length) string    { return si.Show(l, p.sys, 3) }
+func (p printer) size(w, h si.Length) string { return p.long(w) + " × " + p.long(h) }
+func (p printer) area(a si.Area) string      { return si.Show(a, p.sys, 3) }
+func (p printer) mass(m si.Mass) string      { return si.Show(m, p.sys, 3) }
+
+// printPlan prints a plan: what stands against it first, then what to grind,
+// cut and mix, in order.
+func printPlan(out io.Writer, r repair.Result) error {
+	p := printer{Writer: tabwriter.NewWriter(out, 0, 4, 2, ' ', 0), Result: r}
+	if r.Job.Choices.Units == "us" {
+		p.sys = si.US
+	}
+	p.f("Job %s: %s\nHash %s, catalogue %s\n%s\n", r.Job.Job.Number, r.Job.Job.Title, r.Hash, r.Catalogue, r.Caution)
+	for _, ref := range r.Survey.Referrals {
+		p.f("\nREFER ON FIRST: %s (%s). To: %s.\n", ref.Rule, ref.Found, ref.To)
+	}
+	if r.Survey.NotPlanned != "" {
+		p.f("\nNOT PLANNED: %s\n", r.Survey.NotPlanned)
+	}
+	p.verdicts()
+	if r.Design != nil {
+		p.design()
+	}
+	if r.Mixing != nil {
+		p.mixing()
+	}
+	p.finish()
+	p.programme()
+	p.price()
+	p.notes()
+	return p.Flush()
+}
+
+func (p printer) verdicts() {
 	head := false
 	for _, state := range []check.State{check.Stop, check.Watch} {
-		for _, v := range r.Verdicts {
+		for _, v := range p.Verdicts {
 			if v.State != state {
 				continue
 			}
 			if !head {
-				fmt.Fprintln(w, "\nStands against it")
+				p.f("\nStands against it\n")
 				head = true
 			}
-			fmt.Fprintf(w, "  %s: %s: %s (limit %s). %s\n", strings.ToUpper(string(v.State)), v.What, v.Value, v.Limit, v.Why)
+			p.f("  %s: %s: %s (limit %s). %s\n", strings.ToUpper(string(v.State)), v.What, v.Value, v.Limit, v.Why)
 		}
 	}
 }
 
-func printDesign(w io.Writer, r repair.Result) {
-	d := r.Design
+func (p printer) design() {
+	d := p.Design
 	cut, edge := d.CutOut.Bounds(), d.Edge.Bounds()
-	fmt.Fprintf(w, "\nDesign: %g:1 from the %s, %s\n", d.Ratio, d.Sides, d.Order)
-	fmt.Fprintf(w, "  original\t%.2f mm\t\n  cut-out\t%.0f × %.0f mm\t\n  taper\t%.1f mm\t\n  feather edge\t%.0f × %.0f mm\t\n", d.Original.Thickness.MM(), cut.Width(), cut.Height(), d.Taper.MM(), edge.Width(), edge.Height())
-	for _, p := range d.Proposals {
-		mark := ""
-		if p.Chosen {
-			mark = "<- taken"
-		}
-		fmt.Fprintf(w, "  %s\t%s\t%.2f mm, stiffness %.2f × the original %s\n", p.Name, p.Code, p.Thickness.MM(), p.StiffnessRatio, mark)
-	}
+	p.f("\nDesign: %g:1 from the %s, %s\n", d.Ratio, d.Sides, d.Order)
+	p.f("  original\t%s\n  cut-out\t%s\n  taper\t%s\n  feather edge\t%s\n", p.long(d.Original.Thickness),
+		p.size(si.MM(cut.Width()), si.MM(cut.Height())), p.long(d.Taper), p.size(si.MM(edge.Width()), si.MM(edge.Height())))
 	if b := d.Backing; b != nil {
-		fmt.Fprintf(w, "  backing\t%d piece(s) of %.0f × %.0f mm\t\n", len(b.Pieces), b.PieceLong.MM(), b.PieceShort.MM())
+		p.f("  backing\t%d piece(s) of %s\n", len(b.Pieces), p.size(b.PieceLong, b.PieceShort))
 	}
-	fmt.Fprintln(w, "\nTaper ratios side by side\n  ratio\tfeather edge mm\tground m²\tdust ml\tbond mm²/mm\tclear mm\tfits")
+	if c := d.Core; c != nil {
+		p.f("  core\t%s, %s, %s, %s; paste %s\n", c.Name, p.long(c.Thickness), p.area(c.Area), si.Show(c.Volume, p.sys, 2), p.mass(c.Paste))
+	}
+	p.f("\nPly lists\n")
+	for _, x := range d.Proposals {
+		mark := ""
+		if x.Chosen {
+			mark = ", taken"
+		}
+		p.f("  %s\t%s\t%s, stiffness %.2f × the original%s\n", x.Name, x.Code, p.long(x.Thickness), x.StiffnessRatio, mark)
+	}
+	p.f("\nTaper ratios side by side\n  ratio\tfeather edge\tground\tdust\tbond a mm of edge\tclear\tfits\n")
 	for _, o := range d.Options {
 		fits := "yes"
 		if !o.Fits {
@@ -110,11 +98,61 @@ func printDesign(w io.Writer, r repair.Result) {
 		if o.Chosen {
 			fits += ", taken"
 		}
-		fmt.Fprintf(w, "  %g:1\t%.0f × %.0f\t%.4f\t%.0f\t%.1f\t%.0f\t%s\n", o.Ratio, o.Width.MM(), o.Height.MM(), o.Ground.M2(), o.Dust.ML(), o.BondPerEdge.MM(), o.Left.MM(), fits)
+		p.f("  %g:1\t%s\t%s\t%s\t%.1f mm²\t%s\t%s\n", o.Ratio, p.size(o.Width, o.Height), p.area(o.Ground), si.Show(o.Dust, p.sys, 3), o.BondPerEdge.MM(), p.long(o.Left), fits)
 	}
-	fmt.Fprintln(w, "\nPlies in laying order\n  ply\tclass\tsize mm\tarea m²\tangle\tstep mm\tglass g\tresin g\tsession\treplaces")
-	for _, p := range d.Plies {
-		fmt.Fprintf(w, "  %s\t%s\t%.0f × %.0f\t%.4f\t%.0f°\t%.1f\t%.0f\t%.0f\t%d\t%s\n", p.Label, strings.ToUpper(p.Class), p.Width.MM(), p.Height.MM(), p.Area.M2(), p.Angle.Degrees(), p.Overlap.MM(), p.Glass.Grams(), p.Resin.Grams(), p.Session, p.Replaces)
+	p.f("\nPlies in laying order\n  ply\tclass\tsize\tarea\tangle\tstep\tglass\tresin\tsession\treplaces\n")
+	for _, x := range d.Plies {
+		p.f("  %s\t%s\t%s\t%s\t%.0f°\t%s\t%s\t%s\t%d\t%s\n", x.Label, strings.ToUpper(x.Class), p.size(x.Width, x.Height), p.area(x.Area),
+			x.Angle.Degrees(), p.long(x.Overlap), p.mass(x.Glass), p.mass(x.Resin), x.Session, x.Replaces)
 	}
-	fmt.Fprintf(w, "  all\t\t\t%.3f\t\t\t%.0f\t%.0f\n", d.Cloth.M2(), d.Glass.Grams(), d.Resin.Grams())
+	p.f("  all\t\t\t%s\t\t\t%s\t%s\n", p.area(d.Cloth), p.mass(d.Glass), p.mass(d.Resin))
+}
+
+func (p printer) programme() {
+	if ws := p.Programme.Windows; len(ws) > 0 {
+		p.f("\nHours with the hull warm and dry enough\n")
+		for _, w := range ws {
+			p.f("  %s\t%s\n", w.What, w.Text())
+		}
+	}
+	p.f("\nSteps\n")
+	for _, s := range p.Programme.Steps {
+		hold := ""
+		if s.Hold != nil {
+			hold = "HOLD " + s.Hold.Letter + " after"
+		}
+		p.f("  %d\t%s\t%s\n", s.Number, s.Name, hold)
+	}
+}
+
+func (p printer) price() {
+	e := p.Estimate
+	p.f("\nHours %.1f (%.1f to %.1f), price %s %.0f (%.0f to %.0f), without tax\n", e.HoursTotal.Likely, e.HoursTotal.Low, e.HoursTotal.High,
+		e.Currency, e.Total.Likely, e.Total.Low, e.Total.High)
+	if e.ShareOfInsured > 0 {
+		p.f("%.0f %% of the insured value\n", 100*e.ShareOfInsured)
+	}
+	for _, b := range e.Purchases {
+		if b.Short <= 0 {
+			continue
+		}
+		var packs []string
+		for _, x := range b.Buy {
+			packs = append(packs, fmt.Sprintf("%d × %.4g %s", x.Count, x.Size, b.Unit))
+		}
+		if len(packs) == 0 {
+			packs = append(packs, b.Note)
+		}
+		p.f("  buy %s\tshort of %.3g %s (%s)\t%s\t%s %.0f\n", b.Name, b.Short, b.Unit, b.StockNote, strings.Join(packs, ", "), e.Currency, b.Price)
+	}
+}
+
+func (p printer) notes() {
+	if len(p.Assumptions)+len(p.Survey.Limitations) == 0 {
+		return
+	}
+	p.f("\nAssumptions and limitations\n")
+	for _, s := range append(append([]string(nil), p.Survey.Limitations...), p.Assumptions...) {
+		p.f("  - %s\n", s)
+	}
 }

@@ -2,55 +2,52 @@ package cli
 
 import (
 	"fmt"
-	"io"
 	"strings"
-
-	"scarfwright/repair"
 )
 
-func printMixing(w io.Writer, r repair.Result) {
-	m := r.Mixing
-	second := "hardener"
+func (p printer) mixing() {
+	m := p.Mixing
+	word, second := "hardener", fmt.Sprintf("hardener at %.4g to 100 by mass", m.PerMass)
 	if m.Catalysed {
-		second = fmt.Sprintf("catalyst at %.3g %%", m.Dose.Percent())
+		word, second = "catalyst", fmt.Sprintf("catalyst at %.3g %%", m.Dose.Percent())
 	}
-	fmt.Fprintf(w, "\nMixing %s: %.0f g in the laminate, %.0f g mixed with %.0f %% waste, %.1f g of %s in all\n",
+	p.f("\nMixing %s: %.0f g in the laminate, %.0f g mixed with %.0f %% waste; %.1f g of %s in all\n",
 		m.Name, m.Total.Laminate.Grams(), m.Mixed.Mixed.Grams(), m.Waste.Percent(), m.Mixed.Second.Grams(), second)
 	for _, s := range m.Sessions {
 		b := s.Batches
-		fmt.Fprintf(w, "  %s\t%d × %.0f g resin\t%.1f g = %.1f ml %s each\tworking time of 100 g %s\n",
-			s.Name, b.Count, b.Resin.Grams(), b.Second.Grams(), b.SecondVolume.ML(), strings.Fields(second)[0], s.Words)
+		p.f("  %s\t%d × %.0f g resin\t%.1f g = %.1f ml %s each\tworking time of 100 g: %s\n",
+			s.Name, b.Count, b.Resin.Grams(), b.Second.Grams(), b.SecondVolume.ML(), word, s.Words)
 	}
 }
 
-func printFinish(w io.Writer, r repair.Result) {
-	f := r.Finish
-	if p := f.Paste; p != nil {
-		fmt.Fprintf(w, "\nFilling\n")
-		for _, x := range f.Fills {
-			fmt.Fprintf(w, "  %s\t%.2f ml\n", x.What, x.Volume.ML())
+func (p printer) finish() {
+	f := p.Finish
+	if x := f.Paste; x != nil {
+		p.f("\nFilling\n")
+		for _, m := range f.Fills {
+			p.f("  %s\t%.2f ml\n", m.What, m.Volume.ML())
 		}
-		fmt.Fprintf(w, "  paste\t%.1f g needed, mix %.0f g\n  catalyst at %.3g %%\t%.2f g = %.2f ml by %s; the true dose lies between %.2f and %.2f %%\n",
-			p.Needed.Grams(), p.Mixed.Grams(), p.Dose.Percent(), p.Catalyst.Grams(), p.CatalystVolume.ML(), p.By, p.LowDose.Percent(), p.HighDose.Percent())
+		p.f("  paste\t%.1f g needed, mix %.0f g\n  catalyst at %.3g %%\t%.2f g = %.2f ml by %s; the true dose lies between %.2f and %.2f %%\n",
+			x.Needed.Grams(), x.Mixed.Grams(), x.Dose.Percent(), x.Catalyst.Grams(), x.CatalystVolume.ML(), x.By, x.LowDose.Percent(), x.HighDose.Percent())
 	}
 	if f.Fairing > 0 || f.Barrier != nil || f.Coat != nil {
-		fmt.Fprintln(w, "\nFinish")
+		p.f("\nFinish\n")
 	}
 	if f.Fairing > 0 {
-		fmt.Fprintf(w, "  fairing compound\t%.0f ml over %.3f m²\n", f.Fairing.ML(), f.FairArea.M2())
+		p.f("  fairing compound\t%.0f ml over %s\n", f.Fairing.ML(), p.area(f.FairArea))
 	}
 	if b := f.Barrier; b != nil {
-		fmt.Fprintf(w, "  %s\t%.0f ml, %d coats of %.2f mm over %.3f m²\n", b.Name, b.Volume.ML(), b.Coats, b.Film.MM(), b.Area.M2())
+		p.f("  %s\t%.0f ml, %d coats of %s over %s\n", b.Name, b.Volume.ML(), b.Coats, p.long(b.Film), p.area(b.Area))
 	}
 	if c := f.Coat; c != nil {
-		fmt.Fprintf(w, "  %s\t%.0f g, %d coats, %.2f mm over %.3f m²; catalyst at %.3g %% %.1f g = %.1f ml\n",
-			c.Name, c.Mass.Grams(), c.Coats, c.Film.MM(), c.Area.M2(), c.Dose.Percent(), c.Catalyst.Grams(), c.CatalystVolume.ML())
+		p.f("  %s\t%.0f g, %d coats, %s over %s; catalyst at %.3g %%: %.1f g = %.1f ml\n",
+			c.Name, c.Mass.Grams(), c.Coats, p.long(c.Film), p.area(c.Area), c.Dose.Percent(), c.Catalyst.Grams(), c.CatalystVolume.ML())
 	}
 	if len(f.Grits) > 0 {
 		var ps []string
 		for _, g := range f.Grits {
 			ps = append(ps, fmt.Sprintf("P%d", g.P))
 		}
-		fmt.Fprintf(w, "  sanding grades\t%s\n", strings.Join(ps, " "))
+		p.f("  sanding grades\t%s\n", strings.Join(ps, " "))
 	}
 }
