@@ -74,6 +74,7 @@ func (m materials) laminates(d job.Description, s survey.Result, r *Result) erro
 		return err
 	}
 	r.Original = orig
+	r.skin = s.Class == survey.SkinAndCore
 	t := target{cut: orig.Layers, ei: orig.EI, low: lowEI, high: highEI, membrane: s.Class == survey.SkinAndCore}
 	r.Depth = orig.Thickness
 	if s.Class == survey.PartialDepth {
@@ -266,10 +267,14 @@ func verdicts(d job.Description, r Result) []check.Verdict {
 		out = append(out, v)
 	}
 	chosen := r.Proposals[0]
+	kind, of := "bending", "EI"
+	if r.skin {
+		kind, of = "in-plane", "EA"
+	}
 	stiff := check.Verdict{
-		What: "bending stiffness of the repair", Value: fmt.Sprintf("%.2f × the original", chosen.StiffnessRatio),
+		What: kind + " stiffness of the repair", Value: fmt.Sprintf("%.2f × the original", chosen.StiffnessRatio),
 		Limit: "1.00 or more", State: check.OK, Source: "from memory",
-		Why: "Section stiffness EI by typical moduli of hand-laid plies; strength along the bond is not judged by this figure.",
+		Why: "Section stiffness " + of + " by typical moduli of hand-laid plies; strength along the bond is not judged by this figure.",
 	}
 	if chosen.StiffnessRatio < 1 {
 		stiff.State = check.Watch
@@ -293,6 +298,10 @@ func lines(r Result) []working.Line {
 	b, c := r.Edge.Bounds(), r.CutOut.Bounds()
 	chosen := r.Proposals[0]
 	orig := r.Original
+	sort, formula := "bending", "EI = Σ E (t³/12 + t z²) about the neutral axis"
+	if r.skin {
+		sort, formula = "in-plane", "EA = Σ E t, the skin bending about the panel's axis and not its own"
+	}
 	classes := make([]string, len(orig.Layers))
 	for i, l := range orig.Layers {
 		classes[i] = l.Class
@@ -319,7 +328,7 @@ func lines(r Result) []working.Line {
 			Value: BondPerEdge(per, r.Ratio).MM(), Unit: "mm²/mm", Source: working.Geometry,
 		},
 		{
-			Name: "bending stiffness, repair to original", Formula: "EI = Σ E (t³/12 + t z²) about the neutral axis", Numbers: fmt.Sprintf("%s over %s", chosen.Code, Code(classes)),
+			Name: sort + " stiffness, repair to original", Formula: formula, Numbers: fmt.Sprintf("%s over %s", chosen.Code, Code(classes)),
 			Value: chosen.StiffnessRatio, Unit: "", Source: "Kaw2006: ch. 4, one direction; moduli from memory", Holds: "plane sections, equal moduli in tension and compression",
 		},
 	}

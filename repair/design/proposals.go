@@ -20,6 +20,14 @@ type target struct {
 	membrane      bool    // compare EA instead: a thin skin of a sandwich
 }
 
+// sort is which stiffness is compared, in words.
+func (t target) sort() string {
+	if t.membrane {
+		return "in-plane"
+	}
+	return "bending"
+}
+
 // stiffness returns the repaired section's stiffness over the original's.
 //
 // For a single skin it is the bending stiffness EI about the section's own
@@ -54,9 +62,9 @@ func (m materials) propose(t target, shelf []string, chosen []job.PlyRef) ([]Pro
 		}
 		lists, names = append(lists, byThickness), append(names, "matches thickness")
 		if !slices.Equal(byThickness, byStiffness) {
-			lists, names = append(lists, byStiffness), append(names, "matches bending stiffness")
+			lists, names = append(lists, byStiffness), append(names, "matches "+t.sort()+" stiffness")
 		} else {
-			names[len(names)-1] = "matches thickness and bending stiffness"
+			names[len(names)-1] = "matches thickness and " + t.sort() + " stiffness"
 		}
 	}
 	if len(lists) == 0 {
