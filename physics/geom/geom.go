@@ -42,19 +42,20 @@ import (
 )
 
 const (
-	// Grid is the step results are rounded to: 0.001 mm. A thousandth of a
-	// millimetre is far below any saw, and whole numbers of it make the tests
-	// for crossings exact.
+	// Grid is the step results are rounded to: 0.0001 mm. Whole numbers of it
+	// make the tests for crossings exact. It is a hundredth of Tolerance, so that
+	// rounding hardly turns the short edges of an arc: an arc drawn in to its
+	// centre then ends in a point, not in a tangle.
 	Grid = 1.0 / perUnit
 	// Tolerance is how far a polygon's vertex may stand from the curve it
 	// stands for, 0.01 mm: a tenth of a fine pencil line.
 	Tolerance = 0.01
-	// MaxCoordinate bounds coordinates and offsets, 100 m in millimetres: longer
-	// than any boat here, and small enough that cross products of grid
-	// coordinates fit in 64 bits.
-	MaxCoordinate = 1e5
+	// MaxCoordinate bounds coordinates and offsets, 20 m in millimetres: beyond
+	// any panel, and small enough that cross products of grid coordinates fit in
+	// 64 bits.
+	MaxCoordinate = 2e4
 
-	perUnit = 1000
+	perUnit = 10000
 )
 
 // Point is a place in the plane; as JSON it is [x, y].

@@ -10,7 +10,8 @@ import (
 
 // The overlay works on whole numbers of Grid, in which the side of a line a
 // point lies on is told exactly: coordinates stay below 2^29 (MaxCoordinate
-// plus an offset as large), so a cross product of differences stays below 2^62.
+// plus an offset as large), so twice a cross product of differences stays below
+// 2^63.
 
 // vertex is a corner of a closed line on the grid, and stands for the edge from
 // it to the next one.
@@ -74,12 +75,13 @@ type split struct {
 var errUnsettled = errors.New("the outline's edges cross too closely to be told apart")
 
 // maxRounds bounds node. Rounding a crossing to the grid bends two edges by
-// half a step and may make them cross a third; two or three rounds settle that
-// in practice (the tests record four at most).
+// half a step and may make them cross a third; a few rounds settle that.
 const maxRounds = 40
 
 // node splits edges until they meet in common vertices only, and marks these.
-// Crossings move to the nearest grid point, by less than Grid.
+// Crossings move to the nearest grid point, and an edge that passes a vertex
+// within half a step is led through it: else two edges that run all but
+// together would cross again beside each crossing that is rounded.
 func (m *mesh) node() error {
 	for range maxRounds {
 		splits := m.meet()
@@ -173,34 +175,41 @@ func (m *mesh) pair(e, f int32, splits []split) []split {
 		return m.corner(f, e, splits)
 	}
 	b, d := &m.v[a.next], &m.v[c.next]
-	sc, sd := side(a, b, c), side(a, b, d)
-	if sc > 0 && sd > 0 || sc < 0 && sd < 0 {
+	le, lf := reach(a, b), reach(c, d)
+	sc, sd := 2*side(a, b, c), 2*side(a, b, d)
+	if sc > le && sd > le || sc < -le && sd < -le {
 		return splits
 	}
-	sa, sb := side(c, d, a), side(c, d, b)
-	if sa > 0 && sb > 0 || sa < 0 && sb < 0 {
+	sa, sb := 2*side(c, d, a), 2*side(c, d, b)
+	if sa > lf && sb > lf || sa < -lf && sb < -lf {
 		return splits
 	}
-	if sa != 0 && sb != 0 && sc != 0 && sd != 0 {
-		t := float64(sa) / (float64(sa) - float64(sb))
-		x := a.x + int32(math.Round(t*float64(b.x-a.x)))
-		y := a.y + int32(math.Round(t*float64(b.y-a.y)))
-		splits = m.at(e, x, y, splits)
-		return m.at(f, x, y, splits)
+	touched := false
+	for _, t := range [4]struct {
+		side, reach int64
+		edge, at    int32
+	}{{sc, le, e, f}, {sd, le, e, c.next}, {sa, lf, f, e}, {sb, lf, f, a.next}} {
+		if -t.reach <= t.side && t.side <= t.reach {
+			var on bool
+			splits, on = m.touch(t.edge, t.at, splits)
+			touched = touched || on
+		}
 	}
-	if sc == 0 {
-		splits = m.touch(e, f, splits)
+	if touched || (sc > 0) == (sd > 0) || (sa > 0) == (sb > 0) {
+		return splits
 	}
-	if sd == 0 {
-		splits = m.touch(e, c.next, splits)
-	}
-	if sa == 0 {
-		splits = m.touch(f, e, splits)
-	}
-	if sb == 0 {
-		splits = m.touch(f, a.next, splits)
-	}
-	return splits
+	t := float64(sa) / (float64(sa) - float64(sb))
+	x := a.x + int32(math.Round(t*float64(b.x-a.x)))
+	y := a.y + int32(math.Round(t*float64(b.y-a.y)))
+	splits = m.at(e, x, y, splits)
+	return m.at(f, x, y, splits)
+}
+
+// reach is the greater extent of an edge. A point stands within half a step of
+// the edge, measured along the lesser extent, while twice its side is no
+// greater.
+func reach(a, b *vertex) int64 {
+	return max(int64(b.x-a.x), int64(a.x-b.x), int64(b.y-a.y), int64(a.y-b.y))
 }
 
 // corner looks at two edges in a row, e ending where f starts: they have more
@@ -211,8 +220,9 @@ func (m *mesh) corner(e, f int32, splits []split) []split {
 		return splits
 	}
 	b.node = true
-	splits = m.touch(e, b.next, splits)
-	return m.touch(f, e, splits)
+	splits, _ = m.touch(e, b.next, splits)
+	splits, _ = m.touch(f, e, splits)
+	return splits
 }
 
 // along returns the dot product (b-a)·(c-a).
@@ -220,15 +230,15 @@ func along(a, b, c *vertex) int64 {
 	return int64(b.x-a.x)*int64(c.x-a.x) + int64(b.y-a.y)*int64(c.y-a.y)
 }
 
-// touch marks vertex i, known to lie on the line of edge e, if it lies on the
-// edge itself, and has e split there.
-func (m *mesh) touch(e, i int32, splits []split) []split {
+// touch marks vertex i, known to stand by the line of edge e, if it stands by
+// the edge itself, and has e split there.
+func (m *mesh) touch(e, i int32, splits []split) (_ []split, on bool) {
 	a, b, p := &m.v[e], &m.v[m.v[e].next], &m.v[i]
 	if t := along(a, b, p); t < 0 || t > along(a, b, b) {
-		return splits
+		return splits, false
 	}
 	p.node = true
-	return m.at(e, p.x, p.y, splits)
+	return m.at(e, p.x, p.y, splits), true
 }
 
 // at has edge e split at a grid point on or beside it, or marks the end that it

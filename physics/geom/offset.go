@@ -98,7 +98,7 @@ func (s Shape) offsetParts(d float64) (Shape, error) {
 // slack lets an edge that is drawn in to nothing come out shorter than nothing
 // by rounding. An arc drawn in to its centre is made of such edges, and each
 // would otherwise cross all others there.
-const slack = 2 * Grid
+const slack = Tolerance / 2
 
 // parallel returns the raw offset line: each edge moved by d to the right of
 // its run.

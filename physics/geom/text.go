@@ -60,7 +60,7 @@ func number(v float64) string {
 	return strconv.FormatFloat(v, 'g', -1, 64)
 }
 
-// MarshalJSON writes [x, y], rounded to a tenth of Grid: an outline of two
+// MarshalJSON writes [x, y], rounded to a tenth of Tolerance: an outline of two
 // hundred points stays readable and half the size.
 func (p Point) MarshalJSON() ([]byte, error) {
 	if err := p.check(); err != nil {
@@ -71,7 +71,7 @@ func (p Point) MarshalJSON() ([]byte, error) {
 		if i > 0 {
 			b = append(b, ',')
 		}
-		v = math.Round(v*10/Grid) / (10 / Grid)
+		v = math.Round(v*(10/Tolerance)) / (10 / Tolerance)
 		if v == 0 {
 			v = 0 // not "-0"
 		}

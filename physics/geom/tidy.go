@@ -7,14 +7,17 @@ import "math"
 const minArea = 0.01
 
 // tidy turns a closed line on the grid into a ring and drops vertices that say
-// nothing: those within two steps of the grid of the line between their
-// neighbours. The vertices dropped in a row move the line by four steps at
-// most, 0.004 mm. It returns nil for a ring of less than minArea.
+// nothing: those within a tenth of Tolerance of the line between their
+// neighbours. The vertices dropped in a row move the line by four times that
+// at most. It returns nil for a ring of less than minArea.
 //
 // Without it, an arc that is drawn in to its centre would leave a cluster of
-// vertices a step apart, and the next offset would draw an arc about each.
+// vertices, and the next offset would draw an arc about each.
 func tidy(line []vertex) Ring {
-	const near, most = 2.0, 4.0
+	const (
+		near = Tolerance / 10 * perUnit
+		most = 4 * near
+	)
 	kept := make([]vertex, 0, len(line))
 	moved := 0.0
 	for i := range line {
