@@ -65,6 +65,9 @@ func Main(args []string) int {
 
 // Run runs one command line and returns its exit status.
 func (p Program) Run(args []string) (status int) {
+	if len(args) == 0 {
+		args = []string{"--help"}
+	}
 	var c commands
 	exited := -1
 	parser, err := kong.New(&c,

@@ -18,6 +18,13 @@ func (p printer) mixing() {
 		p.f("  %s\t%d × %.0f g resin\t%.1f g = %.1f ml %s each\tworking time of 100 g: %s\n",
 			s.Name, b.Count, b.Resin.Grams(), b.Second.Grams(), b.SecondVolume.ML(), word, s.Words)
 	}
+	var losses []string
+	for _, l := range m.Losses {
+		losses = append(losses, fmt.Sprintf("%s %.0f g", l.What, l.Mass.Grams()))
+	}
+	if len(losses) > 0 {
+		p.f("  losses in all: %s\n", strings.Join(losses, ", "))
+	}
 }
 
 func (p printer) finish() {

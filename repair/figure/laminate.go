@@ -85,6 +85,10 @@ func plyThickness(r *reader) Answer {
 	if !r.ok() {
 		return Answer{}
 	}
+	if err := c.Check(g); err != nil {
+		r.fail("glass", err.Error(), "")
+		return Answer{}
+	}
 	t := laminate.Thickness(w, g, c)
 	resin := laminate.ResinWeight(w, g)
 	vf := laminate.VolumeFraction(g, c)

@@ -91,10 +91,9 @@ const (
 )
 
 var (
-	fairingFilm  = si.MM(1)    // mean fairing layer over the repair, beyond what thickness is missing
-	scaleDefault = si.Grams(1) // a kitchen scale, where none is named
-	blendBand    = si.MM(25)   // coat beyond the repair, to be feathered
-	coatFilm     = si.MM(0.75) // as applied: three coats of about 0.25 mm
+	fairingFilm = si.MM(1)    // mean fairing layer over the repair, beyond what thickness is missing
+	blendBand   = si.MM(25)   // coat beyond the repair, to be feathered
+	coatFilm    = si.MM(0.75) // as applied: three coats of about 0.25 mm
 )
 
 const coats = 3
@@ -171,7 +170,7 @@ func (r *Result) fill(d job.Description, cat catalog.Catalogue) error {
 	if err := mixing.CheckDose(g.TwoPart, dose); err != nil {
 		return fmt.Errorf("choices.catalyst: %w", err)
 	}
-	scale := cmp.Or(d.Shelf.Scale, scaleDefault)
+	scale := cmp.Or(d.Shelf.Scale, mixing.DefaultScale)
 	rho := hardener.Density.Typical
 	h := mixing.SmallestHonest(scale, d.Shelf.Syringe, rho, dose, mixing.CatalystWithin)
 	mixed := max(need, h.Resin)
