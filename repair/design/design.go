@@ -46,7 +46,8 @@ type Layer struct {
 type Stack struct {
 	Layers    []Layer   `json:"layers"`
 	Thickness si.Length `json:"thickness_m"`
-	Low, High si.Length `json:"-"`       // spread of the thickness, equal to it when not given
+	Low       si.Length `json:"low_m"`   // spread of the thickness, equal to it when not given
+	High      si.Length `json:"high_m"`  //
 	EI        float64   `json:"ei_nm"`   // bending stiffness per width, N m
 	Assumed   bool      `json:"assumed"` // the plies are a hypothesis from a thickness alone
 }
@@ -74,13 +75,14 @@ type Ply struct {
 
 // Backing is the form behind a hole that is reached from one side.
 type Backing struct {
-	Outline               geom.Shape   `json:"outline_mm"`
-	Pieces                []geom.Shape `json:"pieces_mm"`
-	Width                 si.Length    `json:"width_m"`  // of the whole backing
-	Height                si.Length    `json:"height_m"` //
-	PieceLong, PieceShort si.Length    `json:"-"`
-	Lap                   si.Length    `json:"lap_m"` // bond beyond the cut-out
-	How                   string       `json:"how"`   // how it is passed through and held
+	Outline    geom.Shape   `json:"outline_mm"`
+	Pieces     []geom.Shape `json:"pieces_mm"`
+	Width      si.Length    `json:"width_m"`  // of the whole backing
+	Height     si.Length    `json:"height_m"` //
+	PieceLong  si.Length    `json:"piece_long_m"`
+	PieceShort si.Length    `json:"piece_short_m"`
+	Lap        si.Length    `json:"lap_m"` // bond beyond the cut-out
+	How        string       `json:"how"`   // how it is passed through and held
 }
 
 // CorePiece is the core to be replaced.
@@ -135,8 +137,10 @@ type Proposal struct {
 	Code           string    `json:"code"`    // the same as text
 	Thickness      si.Length `json:"thickness_m"`
 	ThicknessRatio float64   `json:"thickness_ratio"`
-	StiffnessRatio float64   `json:"stiffness_ratio"` // bending stiffness EI, repair / original
-	Low, High      float64   `json:"-"`               // spread of the stiffness ratio with the original's thickness
+	StiffnessRatio float64   `json:"stiffness_ratio"`     // bending stiffness EI, repair / original
+	Low            float64   `json:"stiffness_ratio_low"` // spread with the original's uncertain thickness and kind
+	High           float64   `json:"stiffness_ratio_high"`
+	Filler         si.Length `json:"filler_m"` // what these plies leave to be made up to the old face
 	Chosen         bool      `json:"chosen"`
 }
 

@@ -108,6 +108,9 @@ func (m materials) decide(d job.Description, t target, r *Result) ([]Proposal, e
 	if err != nil {
 		return nil, err
 	}
+	for i := range ps {
+		ps[i].Filler = max(0, r.Depth-ps[i].Thickness)
+	}
 	r.Repair, err = m.stack(lists[0])
 	return ps, err
 }
