@@ -28,6 +28,11 @@ type TileOptions struct {
 
 	Job, Revision, Hash, Date string
 
+	// Before is the number of pages that stand before this drawing's in a
+	// file of several, All the number of pages of that file. Zero: the drawing
+	// is alone.
+	Before, All int
+
 	// View says from which side the shape is seen ("seen from outside, not
 	// mirrored"), because a template can be laid on its back.
 	View string

@@ -176,7 +176,7 @@ func (g *grid) footer(p Pen, c *gridCell, n int) {
 	}
 
 	w := g.window
-	lines, bold := g.footLines(Point{w.X0, w.Y0}.dist(Point{w.X1, w.Y1}), n, len(g.cells))
+	lines, bold := g.footLines(Point{w.X0, w.Y0}.dist(Point{w.X1, w.Y1}), g.opt.Before+n, max(g.opt.All, len(g.cells)))
 	for i, line := range lines {
 		p.write(Point{m, y - float64(i+1)*footPitch - 0.6}, footSize, 0, Left, line, i < bold, false)
 	}

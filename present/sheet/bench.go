@@ -19,20 +19,17 @@ func second(m *mixing.Result) string {
 	return "hardener"
 }
 
-// bench prints the mixing: a table of all sessions, then for each session a
-// page to stand at the pot, one block for each batch.
-func (p *paper) bench() {
+// mixing prints what is mixed in each session, in a table.
+func (p *paper) mixing() {
 	m := p.r.Mixing
 	if m == nil {
 		return
 	}
-	p.heading("Mixing: "+m.Name, 30)
 	how := fmt.Sprintf("Hardener %.3g to 100 of resin by mass, %.3g by volume.", m.PerMass, m.PerVolume)
 	if m.Catalysed {
 		how = fmt.Sprintf("Catalyst %.3g %% by mass of the resin.", m.Dose.Percent())
 	}
-	p.text(small, how+fmt.Sprintf(" Losses %.0f %% included. %s", m.Waste.Percent(), mixing.CupNote))
-	p.y += 1
+	how += fmt.Sprintf(" Losses %.0f %% included. %s", m.Waste.Percent(), mixing.CupNote)
 	var rows [][]string
 	for _, s := range m.Sessions {
 		b := s.Batches
@@ -40,11 +37,19 @@ func (p *paper) bench() {
 			s.Name, labels(s), fmt.Sprintf("%d", b.Count), grams(b.Measured.Resin), measured(b), s.Words,
 		})
 	}
-	p.table(table{cols: []column{
+	p.section("Mixing: "+m.Name, how, table{cols: []column{
 		{"session", 0.13, false, true}, {"plies", 0.2, false, false}, {"batches", 0.09, true, false}, {"resin, each", 0.13, true, false}, {second(m) + ", each", 0.2, true, false}, {"working time", 0.25, false, false},
 	}, heads: true}, rows)
 	p.text(small, fmt.Sprintf("In all %s of resin and %s (%s) of %s are mixed.", grams(m.Mixed.Resin), grams(m.Mixed.Second), millilitres(m.Mixed.SecondVolume), second(m)))
-	for i := range m.Sessions {
+}
+
+// pots prints for each session a page to stand at the pot, one block for each
+// batch.
+func (p *paper) pots() {
+	if p.r.Mixing == nil {
+		return
+	}
+	for i := range p.r.Mixing.Sessions {
 		p.potPage(i)
 	}
 }
@@ -57,16 +62,25 @@ func labels(s mixing.Session) string {
 	return strings.Join(out, ", ")
 }
 
-// grams prints a mass as a scale shows it.
+// grams prints a mass as a scale shows it, without zeros at the end.
 func grams(m si.Mass) string {
 	g := m.Grams()
+	digits := 2
 	switch {
 	case g >= 100:
-		return fmt.Sprintf("%.0f g", g)
+		digits = 0
 	case g >= 10:
-		return fmt.Sprintf("%.1f g", g)
+		digits = 1
 	}
-	return fmt.Sprintf("%.2f g", g)
+	return trimmed(g, digits) + " g"
+}
+
+func trimmed(x float64, digits int) string {
+	s := fmt.Sprintf("%.*f", digits, x)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
 }
 
 func millilitres(v si.Volume) string {
@@ -107,9 +121,25 @@ func (p *paper) potPage(i int) {
 	for k := 1; k <= s.Batches.Count; k++ {
 		p.batch(s, k)
 	}
+	p.order(s)
 	if s.Batches.Measured.Off {
 		p.para(margin, p.width(), pot, true, "These tools cannot measure this batch closely enough: use a finer scale or a syringe.")
 	}
+}
+
+// order lists what is laid in a session, large enough to read at the laminate.
+func (p *paper) order(s mixing.Session) {
+	var rows [][]string
+	for _, y := range s.Plies {
+		for _, d := range p.r.Design.Plies {
+			if d.Label == y.Label {
+				rows = append(rows, []string{d.Label, d.Class, p.size(d.Width, d.Height), angle(d), grams(y.Mixed), "□"})
+			}
+		}
+	}
+	p.table(table{cols: []column{
+		{"lay", 0.1, false, true}, {"class", 0.18, false, false}, {"width × height", 0.3, false, false}, {"angle", 0.13, true, false}, {"takes, mixed", 0.19, true, false}, {"laid", 0.1, false, false},
+	}, pt: 14, frame: wide, heads: true}, rows)
 }
 
 // sentence makes a text begin with a capital and end with a full stop.
@@ -137,10 +167,7 @@ func (p *paper) batch(s mixing.Session, k int) {
 	p.at(x0+pad, y0+pad+1, pot, true, fmt.Sprintf("Batch %d of %d", k, b.Count))
 
 	half := p.width() / 2
-	first, note := fmt.Sprintf("%.0f g", b.Measured.Resin.Grams()), millilitres(b.ResinVolume)
-	if b.Measured.Resin.Grams() < 100 {
-		first = grams(b.Measured.Resin)
-	}
+	first, note := grams(b.Measured.Resin), millilitres(b.ResinVolume)
 	big, other := grams(b.Measured.Second), millilitres(b.SecondVolume)
 	if b.Measured.Syringe {
 		big, other = millilitres(b.Measured.SecondVolume), grams(b.Second)
@@ -158,13 +185,12 @@ func (p *paper) batch(s mixing.Session, k int) {
 	}
 	y += 33
 	x := x0 + pad
-	for i, name := range []string{"mixed at", "use by", "initials"} {
+	for _, name := range []string{"mixed at", "use by", "initials"} {
 		w := (p.width() - 2*pad - 8) / 3
 		p.at(x, y+2, pot-4, false, name)
 		start := x + textWidth(name, pot-4, false) + 2
 		p.line(start, y+8, x+w, y+8, narrow)
 		x += w + 4
-		_ = i
 	}
 	p.y += high + 4
 }
@@ -219,7 +245,7 @@ func (p *paper) wall() {
 	}
 	cols = []column{{"pot and air at", 0.2, false, true}, {name, 0.44, false, true}}
 	for _, d := range t.Rows[0].ByDose {
-		cols = append(cols, column{fmt.Sprintf("at %.3g %%", d.Dose.Percent()), 0.12, true, false})
+		cols = append(cols, column{fmt.Sprintf("at %.3g %%", d.Dose.Percent()), 0.16, true, false})
 	}
 	p.table(table{cols: cols, pt: 14, frame: wide, heads: true}, rows)
 	p.text(large, t.Note)

@@ -10,6 +10,7 @@ import (
 	"scarfwright/present/view"
 	"scarfwright/repair"
 	"scarfwright/repair/check"
+	"scarfwright/repair/design"
 	"scarfwright/repair/estimate"
 )
 
@@ -26,12 +27,14 @@ func JobCard(w io.Writer, r repair.Result, o Options) error {
 	p.verdicts()
 	p.unknowns()
 	p.materials()
-	p.pictures()
-	p.operations()
+	p.cross()
 	p.plies()
+	p.mixing()
+	p.plan()
+	p.operations()
 	p.clocks()
 	p.finishing()
-	p.bench()
+	p.pots()
 	p.wall()
 	p.closing()
 	return p.finish(w)
@@ -49,15 +52,15 @@ func (p *paper) title() {
 	for row := 0; row < len(cells); row += 4 {
 		x, high := margin, 0.0
 		for i, c := range cells[row : row+4] {
-			n := len(wrap(cmp.Or(c[1], "not given"), shares[i]*p.width()-2*padX, body, i == 1))
+			n := len(wrap(cmp.Or(c[1], "not given"), shares[i]*p.width()-2*padX, body, i == 1 && row == 0))
 			high = max(high, 5+float64(n)*lead(body)+padY)
 		}
 		for i, c := range cells[row : row+4] {
 			w := shares[i] * p.width()
 			p.box(x, p.y, w, high, narrow)
 			p.at(x+padX, p.y+1, tiny, false, c[0])
-			for j, line := range wrap(cmp.Or(c[1], "not given"), w-2*padX, body, i == 1) {
-				p.at(x+padX, p.y+5+float64(j)*lead(body), body, i == 1, line)
+			for j, line := range wrap(cmp.Or(c[1], "not given"), w-2*padX, body, i == 1 && row == 0) {
+				p.at(x+padX, p.y+5+float64(j)*lead(body), body, i == 1 && row == 0, line)
 			}
 			x += w
 		}
@@ -72,8 +75,7 @@ func (p *paper) cautions() {
 	for _, c := range p.r.Cautions {
 		rows = append(rows, []string{string(c.Signal), c.Text})
 	}
-	p.heading("Cautions: read before the work", 20)
-	p.table(table{cols: []column{{"", 0.14, false, true}, {"", 0.86, false, false}}, frame: wide}, rows)
+	p.section("Cautions: read before the work", "", table{cols: []column{{"", 0.14, false, true}, {"", 0.86, false, false}}, frame: wide}, rows)
 }
 
 var stateWords = map[check.State]string{check.Stop: "STOP", check.Watch: "WATCH", check.OK: "ok"}
@@ -87,8 +89,7 @@ func (p *paper) verdicts() {
 	for _, v := range vs {
 		rows = append(rows, []string{stateWords[v.State], v.What, v.Value, v.Limit, v.Why})
 	}
-	p.heading("What was checked", 20)
-	p.table(table{cols: []column{{"", 0.09, false, true}, {"checked", 0.18, false, false}, {"found", 0.17, false, false}, {"allowed", 0.15, false, false}, {"what follows", 0.41, false, false}}, pt: 8.5, heads: true}, rows)
+	p.section("What was checked", "", table{cols: []column{{"", 0.09, false, true}, {"checked", 0.18, false, false}, {"found", 0.17, false, false}, {"allowed", 0.15, false, false}, {"what follows", 0.41, false, false}}, pt: 8.5, heads: true}, rows)
 }
 
 // unknowns prints what the plan rests on and what nobody has seen.
@@ -112,8 +113,7 @@ func (p *paper) materials() {
 	if len(rows) == 0 {
 		return
 	}
-	p.heading("Materials issued", 25)
-	p.table(table{cols: []column{{"material", 0.42, false, false}, {"amount, with losses", 0.2, true, false}, {"lot", 0.16, false, false}, {"expires", 0.13, false, false}, {"issued by", 0.12, false, false}}, heads: true}, rows)
+	p.section("Materials issued", "", table{cols: []column{{"material", 0.42, false, false}, {"amount, with losses", 0.2, true, false}, {"lot", 0.16, false, false}, {"expires", 0.13, false, false}, {"issued by", 0.12, false, false}}, heads: true}, rows)
 }
 
 // amount prints a need in its own unit, or in the units of the paper.
@@ -132,13 +132,26 @@ func (p *paper) amount(x float64, unit string) string {
 	return fmt.Sprintf("%.3g %s", x, unit)
 }
 
-func (p *paper) pictures() {
-	if p.r.Design == nil {
-		return
+func (p *paper) cross() {
+	if s := view.Section(p.r); s != nil {
+		p.heading("Section", s.Height)
+		p.scene(s)
 	}
-	p.heading("Section and plan", 100)
-	p.scene(view.Section(p.r))
-	p.scene(view.Plan(p.r))
+}
+
+func (p *paper) plan() {
+	if s := view.Plan(p.r); s != nil {
+		p.heading("Plan", s.Height)
+		p.scene(s)
+	}
+}
+
+// angle is how a ply's roll lies to the long span, in words for a mat.
+func angle(y design.Ply) string {
+	if view.IsMat(y.Class, float64(y.Glass/max(y.Glass+y.Resin, 1e-12))) {
+		return "any"
+	}
+	return fmt.Sprintf("%.0f°", y.Angle.Degrees())
 }
 
 // plies is the cutting list.
@@ -147,17 +160,15 @@ func (p *paper) plies() {
 	if d == nil {
 		return
 	}
-	p.heading("Plies, in laying order", 30)
 	var rows [][]string
 	for _, y := range d.Plies {
-		angle := fmt.Sprintf("%.0f°", y.Angle.Degrees())
 		rows = append(rows, []string{
-			y.Label, y.Class, y.Face, p.size(y.Width, y.Height), p.amount(y.Area.M2(), "m²"), angle, y.Replaces,
+			y.Label, y.Class, y.Face, p.size(y.Width, y.Height), p.amount(y.Area.M2(), "m²"), angle(y), y.Replaces,
 			si.Show(y.Overlap, p.sys, 3), si.Show(y.Glass, p.sys, 3), si.Show(y.Resin, p.sys, 3), fmt.Sprint(y.Session),
 		})
 	}
 	rows = append(rows, []string{"all", "", "", "", p.amount(d.Cloth.M2(), "m²"), "", "", "", si.Show(d.Glass, p.sys, 3), si.Show(d.Resin, p.sys, 3), ""})
-	p.table(table{cols: []column{
+	p.section("Plies, in laying order", "", table{cols: []column{
 		{"ply", 0.055, false, true}, {"class", 0.085, false, false}, {"laid from", 0.08, false, false}, {"width × height", 0.135, false, false}, {"area", 0.085, true, false}, {"angle", 0.065, true, false},
 		{"stands for", 0.15, false, false}, {"overlap", 0.085, true, false}, {"glass", 0.09, true, false}, {"resin in it", 0.09, true, false}, {"session", 0.08, true, false},
 	}, pt: 8.5, heads: true}, rows)
@@ -193,9 +204,7 @@ func (p *paper) clocks() {
 	if d == nil || len(d.Clocks) == 0 {
 		return
 	}
-	p.heading("Taper at the eight clock points", 40)
-	p.text(small, fmt.Sprintf("12 is up, 3 is forward. Taper %g:1 on the %s. Measure before hold point A.", d.Ratio, d.Sides))
-	p.y += 1
+	note := fmt.Sprintf("12 is up, 3 is forward. Taper %g:1 on the %s. Measure before hold point A.", d.Ratio, d.Sides)
 	var rows [][]string
 	for _, c := range d.Clocks {
 		left := p.length(c.Left) + " to " + c.What
@@ -206,7 +215,7 @@ func (p *paper) clocks() {
 		}
 		rows = append(rows, []string{c.Hour, p.length(c.ToCut), p.length(c.ToEdge), p.length(c.Taper), left, empty, empty})
 	}
-	p.table(table{cols: []column{
+	p.section("Taper at the eight clock points", note, table{cols: []column{
 		{"clock", 0.08, false, true}, {"centre to cut", 0.12, true, false}, {"centre to feather edge", 0.14, true, false}, {"taper", 0.1, true, false},
 		{"room beyond the feather edge", 0.28, false, false}, {"taper measured", 0.16, false, false}, {"initials", 0.12, false, false},
 	}, heads: true}, rows)
@@ -220,13 +229,12 @@ func (p *paper) closing() {
 	if len(p.r.Estimate.Hours) == 0 {
 		return
 	}
-	p.heading("Hours", 30)
 	var rows [][]string
 	for _, h := range p.r.Estimate.Hours {
 		rows = append(rows, []string{h.Step, hoursText(h.Hours), empty, empty})
 	}
 	rows = append(rows, []string{"all", hoursText(p.r.Estimate.HoursTotal), empty, empty})
-	p.table(table{cols: []column{{"step", 0.3, false, false}, {"likely (low to high)", 0.3, false, false}, {"actual", 0.2, false, false}, {"initials", 0.2, false, false}}, heads: true}, rows)
+	p.section("Hours", "", table{cols: []column{{"step", 0.3, false, false}, {"likely (low to high)", 0.3, false, false}, {"actual", 0.2, false, false}, {"initials", 0.2, false, false}}, heads: true}, rows)
 }
 
 func hoursText(h estimate.Range) string {

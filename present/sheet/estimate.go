@@ -46,13 +46,12 @@ func (p *paper) headline(e estimate.Result) {
 }
 
 func (p *paper) items(e estimate.Result) {
-	p.heading("Price", 25)
 	var rows [][]string
 	for _, it := range e.Items {
 		rows = append(rows, []string{it.What, money(e.Currency, it.Price.Low), money(e.Currency, it.Price.Likely), money(e.Currency, it.Price.High), it.Note})
 	}
 	rows = append(rows, []string{"all", money(e.Currency, e.Total.Low), money(e.Currency, e.Total.Likely), money(e.Currency, e.Total.High), "without tax"})
-	p.table(table{cols: []column{{"", 0.2, false, true}, {"low", 0.12, true, false}, {"likely", 0.12, true, true}, {"high", 0.12, true, false}, {"how", 0.44, false, false}}, heads: true}, rows)
+	p.section("Price", "", table{cols: []column{{"", 0.2, false, true}, {"low", 0.12, true, false}, {"likely", 0.12, true, true}, {"high", 0.12, true, false}, {"how", 0.44, false, false}}, heads: true}, rows)
 }
 
 // shopping is what must be bought, against what is on the shelf.
@@ -69,7 +68,8 @@ func (p *paper) shopping(e estimate.Result) {
 		}
 		stock := p.amount(m.Stock, m.Unit)
 		if m.Stock == 0 {
-			stock = "none"
+			stock = cmp.Or(m.StockNote, "none")
+			m.StockNote = ""
 		}
 		cost := ""
 		if m.Price > 0 {
@@ -80,8 +80,7 @@ func (p *paper) shopping(e estimate.Result) {
 	if len(rows) == 0 {
 		return
 	}
-	p.heading("To buy", 25)
-	p.table(table{cols: []column{{"", 0.05, false, false}, {"material", 0.29, false, false}, {"needed", 0.12, true, false}, {"on the shelf", 0.16, true, false}, {"buy", 0.27, false, true}, {"cost", 0.11, true, false}}, heads: true}, rows)
+	p.section("To buy", "", table{cols: []column{{"", 0.05, false, false}, {"material", 0.27, false, false}, {"needed", 0.12, true, false}, {"on the shelf", 0.18, false, false}, {"buy", 0.27, false, true}, {"cost", 0.11, true, false}}, heads: true}, rows)
 }
 
 func price(currency string, x float64) string { return fmt.Sprintf("%s %.2f", currency, x) }
@@ -96,6 +95,5 @@ func (p *paper) hours(e estimate.Result) {
 		return
 	}
 	rows = append(rows, []string{"all", h(e.HoursTotal.Low), h(e.HoursTotal.Likely), h(e.HoursTotal.High), ""})
-	p.heading("Hours by step", 25)
-	p.table(table{cols: []column{{"step", 0.26, false, false}, {"low", 0.1, true, false}, {"likely", 0.1, true, true}, {"high", 0.1, true, false}, {"where the figure comes from", 0.44, false, false}}, heads: true}, rows)
+	p.section("Hours by step", "", table{cols: []column{{"step", 0.26, false, false}, {"low", 0.1, true, false}, {"likely", 0.1, true, true}, {"high", 0.1, true, false}, {"where the figure comes from", 0.44, false, false}}, heads: true}, rows)
 }

@@ -21,8 +21,20 @@ func (p *paper) operations() {
 	}
 }
 
+// stepHigh estimates how much room a step takes.
+func (p *paper) stepHigh(s programme.Step) float64 {
+	high := lead(large) + 12 + float64(max(1, len(s.Targets)))*boxHigh
+	for _, c := range s.Cautions {
+		high += float64(len(wrap(string(c.Signal)+": "+c.Text, p.width()-5, small, false)))*lead(small) + 0.4
+	}
+	for _, d := range s.Do {
+		high += float64(len(wrap(d, p.width()-5, body, false)))*lead(body) + 0.6
+	}
+	return high
+}
+
 func (p *paper) step(s programme.Step) {
-	p.need(24)
+	p.need(min(p.stepHigh(s), keepWhole))
 	p.at(margin, p.y, large, true, fmt.Sprintf("%d  %s", s.Number, s.Name))
 	hours := fmt.Sprintf("about %.1f h", s.Hours)
 	p.at(p.w-margin-textWidth(hours, small, false), p.y+0.8, small, false, hours)

@@ -46,6 +46,8 @@ type paper struct {
 	w, h   float64 // of the page
 	y      float64
 	bottom float64 // last y that may be filled
+
+	stamped int // pages that get a head and a foot, from the first on; 0: all
 }
 
 func newPaper(r repair.Result, o Options, kind string) *paper {
@@ -151,13 +153,18 @@ func (p *paper) box(x, y, w, h, width float64) {
 	p.pdf.Rect(x, y, w, h, "D")
 }
 
-// scene places a drawing over the width of the page, never enlarged.
+// scene places a drawing over the width of the page, never enlarged, and a
+// little smaller where that saves a page.
 func (p *paper) scene(s *drawing.Scene) {
 	if s == nil {
 		return
 	}
+	const least = 0.85
 	k := min(1, p.width()/s.Width, (p.bottom-headEnd-4)/s.Height)
-	p.need(s.Height * k)
+	if left := (p.bottom - p.y) / s.Height; left < k && left >= least*k {
+		k = left
+	}
+	p.need(s.Height*k - 0.01)
 	drawing.PlaceInPDF(p.pdf, s, margin+(p.width()-s.Width*k)/2, p.y, k)
 	p.y += s.Height*k + 2
 }
@@ -166,7 +173,11 @@ func (p *paper) scene(s *drawing.Scene) {
 // and writes the file.
 func (p *paper) finish(w io.Writer) error {
 	n := p.pdf.PageCount()
-	for i := 1; i <= n; i++ {
+	last := n
+	if p.stamped > 0 {
+		last = p.stamped
+	}
+	for i := 1; i <= last; i++ {
 		p.pdf.SetPage(i)
 		p.stamp(i, n)
 	}

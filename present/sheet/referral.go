@@ -25,8 +25,9 @@ func ReferralSheet(w io.Writer, r repair.Result, o Options) error {
 	p.unknowns()
 	p.verdicts()
 	if r.Design != nil {
-		p.heading("The damage and a repair as it would be drawn, for whoever decides", 100)
-		p.scene(view.Section(r))
+		section := view.Section(r)
+		p.heading("A repair as it would be drawn, for whoever decides", section.Height)
+		p.scene(section)
 		p.scene(view.Plan(r))
 		p.quantities()
 	}
@@ -64,8 +65,7 @@ func (p *paper) rules() {
 	if len(rows) == 0 {
 		return
 	}
-	p.heading("Rule by rule: who must decide", 30)
-	p.table(table{cols: []column{{"rule", 0.19, false, true}, {"found", 0.25, false, false}, {"who decides", 0.24, false, true}, {"source of the rule", 0.14, false, false}, {"decided by, date", 0.18, false, false}}, heads: true}, rows)
+	p.section("Rule by rule: who must decide", "", table{cols: []column{{"rule", 0.19, false, true}, {"found", 0.25, false, false}, {"who decides", 0.24, false, true}, {"source of the rule", 0.14, false, false}, {"decided by, date", 0.18, false, false}}, heads: true}, rows)
 }
 
 // known lists what was measured and told.
@@ -87,8 +87,7 @@ func (p *paper) known() {
 		add("laminate", fmt.Sprintf("%d plies, %s thick, found by: %s", len(x.Original.Layers), si.Show(x.Original.Thickness, p.sys, 3), d.Laminate.Known))
 	}
 	add("note", d.Job.Note)
-	p.heading("What is known", 20)
-	p.table(table{cols: []column{{"", 0.2, false, true}, {"", 0.8, false, false}}}, rows)
+	p.section("What is known", "", table{cols: []column{{"", 0.2, false, true}, {"", 0.8, false, false}}}, rows)
 }
 
 func (p *paper) quantities() {
@@ -99,15 +98,11 @@ func (p *paper) quantities() {
 	if len(rows) == 0 {
 		return
 	}
-	p.heading("Amounts, for information only", 25)
-	p.text(small, "These are what the repair drawn above would take. They are no leave to begin.")
-	p.y += 1
-	p.table(table{cols: []column{{"material", 0.7, false, false}, {"amount, with losses", 0.3, true, false}}, heads: true}, rows)
+	p.section("Amounts, for information only", "These are what the repair drawn above would take. They are no leave to begin.", table{cols: []column{{"material", 0.7, false, false}, {"amount, with losses", 0.3, true, false}}, heads: true}, rows)
 }
 
 func (p *paper) signatures() {
-	p.heading("Decision", 50)
-	p.table(table{cols: []column{{"who", 0.2, false, true}, {"decision", 0.35, false, false}, {"name and signature", 0.28, false, false}, {"date", 0.17, false, false}}, heads: true}, [][]string{
+	p.section("Decision", "", table{cols: []column{{"who", 0.2, false, true}, {"decision", 0.35, false, false}, {"name and signature", 0.28, false, false}, {"date", 0.17, false, false}}, heads: true}, [][]string{
 		{"surveyor", empty, empty, empty}, {"naval architect or builder", empty, empty, empty},
 		{"authority or insurer", empty, empty, empty}, {"owner, informed", empty, empty, empty}, {"yard, informed", empty, empty, empty},
 	})

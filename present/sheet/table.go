@@ -25,17 +25,8 @@ const (
 	boxHigh = 8.0 // a box one can write in with a pencil
 )
 
-// rows prints the table. Rows are kept whole.
-func (p *paper) table(t table, rows [][]string) {
-	if len(rows) == 0 {
-		return
-	}
-	if t.pt == 0 {
-		t.pt = small
-	}
-	if t.frame == 0 {
-		t.frame = narrow
-	}
+// edges returns where the columns begin, and where the last one ends.
+func (p *paper) edges(t table) []float64 {
 	total := 0.0
 	for _, c := range t.cols {
 		total += c.share
@@ -45,16 +36,78 @@ func (p *paper) table(t table, rows [][]string) {
 	for i, c := range t.cols {
 		x[i+1] = x[i] + c.share/total*p.width()
 	}
+	return x
+}
+
+func (t table) settled() table {
+	if t.pt == 0 {
+		t.pt = small
+	}
+	if t.frame == 0 {
+		t.frame = narrow
+	}
+	return t
+}
+
+func (t table) names() []string {
+	out := make([]string, len(t.cols))
+	for i, c := range t.cols {
+		out[i] = c.name
+	}
+	return out
+}
+
+// high returns the height of a whole table.
+func (p *paper) high(t table, rows [][]string) float64 {
+	t = t.settled()
+	x := p.edges(t)
+	sum := 2.0
+	if t.heads {
+		sum += p.rowHigh(t, x, t.names(), true)
+	}
+	for _, r := range rows {
+		sum += p.rowHigh(t, x, r, false)
+	}
+	return sum
+}
+
+// section prints a heading, a note and a table, on one page where a page of
+// its own would hold little else.
+func (p *paper) section(name, note string, t table, rows [][]string) {
+	if len(rows) == 0 {
+		return
+	}
+	keep := p.high(t, rows)
+	if keep > keepWhole {
+		keep = 25
+	}
+	if note != "" {
+		keep += float64(len(wrap(note, p.width(), small, false)))*lead(small) + 1
+	}
+	p.heading(name, keep)
+	if note != "" {
+		p.text(small, note)
+		p.y++
+	}
+	p.table(t, rows)
+}
+
+// keepWhole is the height of a table, in mm, that is not split.
+const keepWhole = 120.0
+
+// table prints a table. Rows are kept whole.
+func (p *paper) table(t table, rows [][]string) {
+	if len(rows) == 0 {
+		return
+	}
+	t = t.settled()
+	x := p.edges(t)
 	head := func() {
 		if !t.heads {
 			p.line(x[0], p.y, x[len(x)-1], p.y, t.frame)
 			return
 		}
-		cells := make([]string, len(t.cols))
-		for i, c := range t.cols {
-			cells[i] = c.name
-		}
-		p.row(t, x, cells, true)
+		p.row(t, x, t.names(), true)
 	}
 	p.need(p.rowHigh(t, x, rows[0], false) + 10)
 	head()

@@ -6,6 +6,8 @@ import (
 	"io"
 	"time"
 
+	"codeberg.org/go-pdf/fpdf"
+
 	"scarfwright/present/drawing"
 	"scarfwright/present/view"
 	"scarfwright/repair"
@@ -26,17 +28,83 @@ func Templates(w io.Writer, r repair.Result, o Options) error {
 	if len(pieces) == 0 {
 		return ErrNoTemplates
 	}
-	var scenes []*drawing.Scene
-	for _, piece := range pieces {
+	// The sheets are counted first: each says how many there are in all.
+	all := 1
+	counts := make([]int, len(pieces))
+	scenes := make([]*drawing.Scene, len(pieces))
+	for i, piece := range pieces {
 		t, err := piece.Scene().Tile(tileOptions(r, o, piece))
 		if err != nil {
 			return fmt.Errorf("templates: %s: %w", piece.Label, err)
 		}
+		counts[i] = len(t.Tiles)
+		all += counts[i]
+		scenes[i] = piece.SceneWithWords(wordsPlace(t, piece.Scene()))
+	}
+	p := newPaper(r, o, "TEMPLATES")
+	p.index(pieces, counts)
+	before := 1
+	for i, piece := range pieces {
+		opt := tileOptions(r, o, piece)
+		opt.Before, opt.All = before, all
+		before += counts[i]
+		t, err := scenes[i].Tile(opt)
+		if err != nil {
+			return fmt.Errorf("templates: %s: %w", piece.Label, err)
+		}
 		for _, tile := range t.Tiles {
-			scenes = append(scenes, tile.Scene)
+			p.pdf.AddPageFormat("P", fpdf.SizeType{Wd: tile.Scene.Width, Ht: tile.Scene.Height})
+			drawing.PlaceInPDF(p.pdf, tile.Scene, 0, 0, 1)
 		}
 	}
-	return drawing.WritePDF(w, drawing.Meta{Title: "Templates " + r.Job.Job.Number, Author: r.Job.Job.Yard, Created: o.Now}, scenes...)
+	p.stamped = 1
+	return p.finish(w)
+}
+
+// wordsPlace returns where a piece's words fit on one sheet: the middle of what
+// the sheet with most of the drawing shows of it, and the room there.
+func wordsPlace(t *drawing.Tiling, s *drawing.Scene) (drawing.Point, float64) {
+	var best drawing.Box
+	for _, tile := range t.Tiles {
+		b := tile.Owned
+		b = drawing.Box{X0: max(b.X0, 0), Y0: max(b.Y0, 0), X1: min(b.X1, s.Width), Y1: min(b.Y1, s.Height)}
+		// A hair more is no reason to leave the upper left, where no mark is.
+		if b.Width()*b.Height() > best.Width()*best.Height()*1.05 {
+			best = b
+		}
+	}
+	// Inwards, where a round piece is widest and a taper has no rings, but not
+	// over the joint.
+	const high = 38.0 // half of what the words take
+	y := 0.6*(best.Y0+best.Y1)/2 + 0.4*s.Height/2
+	if best.Height() > 2*high {
+		y = min(max(y, best.Y0+high), best.Y1-high)
+	} else {
+		y = (best.Y0 + best.Y1) / 2
+	}
+	return drawing.P((best.X0+best.X1)/2, y), best.Width() * 0.8
+}
+
+// index is the first page: how to print, and what is on which page.
+func (p *paper) index(pieces []view.Piece, counts []int) {
+	p.heading("Before you cut", 20)
+	p.bullets(body, []string{
+		"Print at 100 % (actual size), never fitted to the page. Measure both 100 mm bars on every sheet: between 99.5 and 100.5 mm, or do not cut.",
+		"Sheets of one piece carry row letters and column numbers, A1 at the top left. Lay each on the dashed line of its neighbour so that the ring marks lie on each other.",
+		"Every piece carries the cross of the cut-out's centre and ticks at the eight clock points (12 up, 3 forward): mark the cross and the ticks on the hull, and each piece finds its place.",
+		"Each piece is drawn as seen from the face it is laid from, not mirrored, printed face towards you.",
+	})
+	rows := make([][]string, len(pieces))
+	page := 2
+	for i, piece := range pieces {
+		pages := fmt.Sprintf("%d to %d", page, page+counts[i]-1)
+		if counts[i] == 1 {
+			pages = fmt.Sprint(page)
+		}
+		page += counts[i]
+		rows[i] = []string{"□", piece.Title, piece.View, fmt.Sprint(counts[i]), pages}
+	}
+	p.section("Pieces", "", table{cols: []column{{"cut", 0.06, false, false}, {"piece", 0.33, false, true}, {"how it is drawn", 0.39, false, false}, {"sheets", 0.09, true, false}, {"pages", 0.13, true, false}}, heads: true}, rows)
 }
 
 func tileOptions(r repair.Result, o Options, piece view.Piece) drawing.TileOptions {

@@ -176,9 +176,9 @@ func niceScale(size, room float64) float64 {
 	return 100
 }
 
-// isMat reports whether a layer is chopped mat: its class says so, or its
+// IsMat reports whether a layer is chopped mat: its class says so, or its
 // glass content is what only mat has.
-func isMat(class string, glass float64) bool {
+func IsMat(class string, glass float64) bool {
 	return strings.HasPrefix(class, "csm") || glass > 0 && glass < 0.38
 }
 

@@ -104,7 +104,10 @@ func newCut(r repair.Result) *cut {
 		behind = sheetHigh + 2
 	}
 	// Room for three rows of dimensions on the ground face, two on the other.
-	above, below := 36.0, 20.0
+	above, below := 36.0, 14.0
+	if d.Backing != nil {
+		below = 22
+	}
 	if d.Sides == "inside" {
 		above, below = below, above
 	}
@@ -283,7 +286,7 @@ func (c *cut) band(l design.Layer, a, b float64) {
 // hatch fills a part of the old laminate by its kind: mat leaning right and
 // open, woven and stitched cloth leaning left and close.
 func (c *cut) hatch(l design.Layer, ring []drawing.Point) {
-	hatchKind(c.p, isMat(l.Class, float64(l.Glass)), ring)
+	hatchKind(c.p, IsMat(l.Class, float64(l.Glass)), ring)
 }
 
 func hatchKind(p drawing.Pen, mat bool, ring []drawing.Point) {

@@ -77,7 +77,7 @@ func (c *cut) ply(f *face, p design.Ply, top []drawing.Point, i int) {
 	up := slices.Clone(top)
 	slices.Reverse(up)
 	ring = append(ring, up...)
-	c.fill(f, ring, isMat(p.Class, glassOf(c.d, p)))
+	c.fill(f, ring, IsMat(p.Class, glassOf(p)))
 	high := p.Thickness.MM() * c.sy
 	x := (c.hole[0] + c.hole[1]) / 2
 	text := p.Label + " " + upper(p.Class)
@@ -140,13 +140,13 @@ func (c *cut) cover(f *face) {
 	for i := len(under) - 1; i >= 0; i-- {
 		ring = append(ring, drawing.P(under[i].X, under[i].Y+t))
 	}
-	c.fill(f, ring, isMat(f.cover.Class, glassOf(c.d, *f.cover)))
+	c.fill(f, ring, IsMat(f.cover.Class, glassOf(*f.cover)))
 	mid := under[len(under)/2].Y + t/2
 	c.p.Label(drawing.P((c.hole[0]+c.hole[1])/2, c.y(f, mid)), drawing.TextSmall, drawing.Centre|drawing.Middle, f.cover.Label+" "+upper(f.cover.Class)+", cover ply")
 }
 
 // glassOf returns the glass content of a ply, 0 where the ply weighs nothing.
-func glassOf(d *design.Result, p design.Ply) float64 {
+func glassOf(p design.Ply) float64 {
 	if m := p.Glass + p.Resin; m > 0 {
 		return float64(p.Glass / m)
 	}

@@ -1,10 +1,8 @@
 package view
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"scarfwright/physics/geom"
 	"scarfwright/present/drawing"
@@ -19,8 +17,9 @@ type Piece struct {
 	Layer string // of the DXF: CUTOUT, TAPER, PLY_03, COVER, BACKING_1, CORE
 	View  string // from where it is seen, mirrored or not, in words
 
-	box  drawing.Box // as seen, mm
-	draw func(drawing.Pen)
+	box   drawing.Box // as seen, mm
+	draw  func(drawing.Pen)
+	words func(p drawing.Pen, at drawing.Point, room float64)
 }
 
 // Around is the white edge kept round a piece on its own scene, in mm.
@@ -49,17 +48,27 @@ func Templates(r repair.Result) []Piece {
 	}
 	if k := d.Core; k != nil {
 		p := newPiece(r, ground, k.Outline, "core", "CORE", fmt.Sprintf("core %s, %s thick", upper(k.Class), unitsOf(r).full(k.Thickness.MM())))
-		p.words("core "+upper(k.Class), fmt.Sprintf("%s thick, bedded on both faces", unitsOf(r).full(k.Thickness.MM())))
+		p.say("CORE "+upper(k.Class), nil, fmt.Sprintf("%s thick, bedded on both faces", unitsOf(r).full(k.Thickness.MM())))
 		out = append(out, p.Piece)
 	}
 	return out
 }
 
-// Scene returns the piece alone on a sheet of its own size, at 1:1.
+// Scene returns the piece alone on a sheet of its own size, at 1:1, with its
+// words in the middle.
 func (p Piece) Scene() *drawing.Scene {
+	return p.SceneWithWords(drawing.P(p.box.Width()/2+around, p.box.Height()/2+around), p.box.Width()*0.75)
+}
+
+// SceneWithWords is Scene with the words round another place, in mm on that
+// sheet, and no wider than room: for a piece that is cut into sheets of paper,
+// where the middle may be a joint.
+func (p Piece) SceneWithWords(at drawing.Point, room float64) *drawing.Scene {
 	s := drawing.New(p.box.Width()+2*around, p.box.Height()+2*around, p.Title)
 	s.Desc = p.Title + " at 1:1. " + p.View + "."
-	p.draw(s.On(p.Layer).View(drawing.P(around, around), drawing.P(p.box.X0, p.box.Y0), 1, 1))
+	pen := s.On(p.Layer).View(drawing.P(around, around), drawing.P(p.box.X0, p.box.Y0), 1, 1)
+	p.draw(pen)
+	p.words(pen, drawing.P(at.X-around+p.box.X0, at.Y-around+p.box.Y0), room)
 	return s
 }
 
@@ -86,7 +95,9 @@ func Layout(pieces []Piece) *drawing.Scene {
 	s.Desc = fmt.Sprintf("%d pieces at 1:1, each on a layer of its own.", len(pieces))
 	for i, p := range pieces {
 		at := drawing.P(places[i].x, full-places[i].y-p.box.Height())
-		p.draw(s.On(p.Layer).View(at, drawing.P(p.box.X0, p.box.Y0), 1, 1))
+		pen := s.On(p.Layer).View(at, drawing.P(p.box.X0, p.box.Y0), 1, 1)
+		p.draw(pen)
+		p.words(pen, drawing.P((p.box.X0+p.box.X1)/2, (p.box.Y0+p.box.Y1)/2), p.box.Width()*0.75)
 	}
 	return s
 }
@@ -174,31 +185,35 @@ func (b *builder) marks(p drawing.Pen) {
 // add puts one more thing on the piece.
 func (b *builder) add(f func(drawing.Pen)) { b.steps = append(b.steps, f) }
 
-// words writes the piece's name and what to know of it, below the centre.
-func (b *builder) words(name string, lines ...string) {
-	b.add(func(p drawing.Pen) {
-		c := drawing.P((b.box.X0+b.box.X1)/2, (b.box.Y0+b.box.Y1)/2)
+// say sets the piece's name and what to know of it; roll, where it is not nil,
+// is the angle of the roll's length to be drawn beneath, in radians.
+func (b *builder) say(name string, roll *float64, lines ...string) {
+	b.words = func(p drawing.Pen, at drawing.Point, room float64) {
+		room = min(room, 110)
 		size, small := drawing.TextHuge, drawing.TextNormal
-		if room := b.box.Width() * 0.7; drawing.TextWidth(small, false, longest(lines)) > room {
+		if room < 70 {
 			size, small = drawing.TextLarge, drawing.TextSmall
 		}
-		y := c.Y + 3
-		p.Label(drawing.P(c.X, y), size, drawing.Centre, name)
-		y -= 3 + small
+		var text []string
 		for _, s := range lines {
-			for _, line := range drawing.Wrap(s, max(40, b.box.Width()*0.75), small, false) {
-				p.Label(drawing.P(c.X, y), small, drawing.Centre, line)
-				y -= small * 1.7
-			}
+			text = append(text, drawing.Wrap(s, max(36, room), small, false)...)
 		}
-	})
-}
-
-func longest(lines []string) string {
-	if len(lines) == 0 {
-		return ""
+		high := size + 3 + float64(len(text))*small*1.7
+		y := at.Y + high/2 - size
+		p.Label(drawing.P(at.X, y), size, drawing.Centre, name)
+		y -= 3 + small
+		for _, line := range text {
+			p.Label(drawing.P(at.X, y), small, drawing.Centre, line)
+			y -= small * 1.7
+		}
+		if roll == nil {
+			return
+		}
+		s, c := math.Sincos(*roll)
+		n := min(24, room/4)
+		mid := drawing.P(at.X, y+small-math.Abs(s)*n-3)
+		p.DoubleArrow(drawing.P(mid.X-c*n, mid.Y-s*n), drawing.P(mid.X+c*n, mid.Y+s*n))
 	}
-	return slices.MaxFunc(lines, func(a, b string) int { return cmp.Compare(len(a), len(b)) })
 }
 
 func (b *builder) jobLine() string {
@@ -208,7 +223,7 @@ func (b *builder) jobLine() string {
 
 func cutTemplate(r repair.Result, l look) Piece {
 	b := newPiece(r, l, r.Design.CutOut, "cut-out", "CUTOUT", "Cut-out")
-	b.words("CUT-OUT", "mark round it, cut back to sound laminate", b.View, b.jobLine())
+	b.say("CUT-OUT", nil, "mark round it, cut back to sound laminate", b.View, b.jobLine())
 	return b.Piece
 }
 
@@ -241,7 +256,7 @@ func taperTemplate(r repair.Result, l look) Piece {
 			p.Label(at, drawing.TextSmall, drawing.Centre|drawing.Middle, ply.Label)
 		}
 	})
-	b.words("TAPER", fmt.Sprintf("%g:1, %s all round, on the %s face", d.Ratio, unitsOf(r).full(d.Taper.MM()), groundFace(d)),
+	b.say("TAPER", nil, fmt.Sprintf("%g:1, %s all round, on the %s face", d.Ratio, unitsOf(r).full(d.Taper.MM()), groundFace(d)),
 		"inner line: cut-out; outer line: feather edge; between: edges of the plies", b.View, b.jobLine())
 	return b.Piece
 }
@@ -267,31 +282,27 @@ func plyTemplate(r repair.Result, i int) Piece {
 		if under.Area() < ply.Outline.Area()-1 {
 			l.draw(p, drawing.DashedNarrow, under)
 		}
-		fibres(p, b, ply)
 	})
-	b.words(ply.Label+"  "+upper(ply.Class),
+	b.say(ply.Label+"  "+upper(ply.Class), roll(b, ply),
 		fmt.Sprintf("laid %s of %d, session %d, from the %s", nth(i+1), len(d.Plies), ply.Session, ply.Face),
 		fibreWords(ply), what, b.View, b.jobLine())
 	return b.Piece
 }
 
-// fibres draws the way of the roll's length as a double arrow.
-func fibres(p drawing.Pen, b *builder, ply design.Ply) {
-	if isMat(ply.Class, glassOf(b.r.Design, ply)) {
-		return
+// roll returns the way of the roll's length as it is seen, nil for a mat.
+func roll(b *builder, ply design.Ply) *float64 {
+	if IsMat(ply.Class, glassOf(ply)) {
+		return nil
 	}
 	a := float64(ply.Angle)
 	if b.look.flip {
 		a = math.Pi - a
 	}
-	s, c := math.Sincos(a)
-	n := min(b.box.Width(), b.box.Height()) * 0.2
-	at := drawing.P((b.box.X0+b.box.X1)/2-b.box.Width()*0.24, (b.box.Y0+b.box.Y1)/2+b.box.Height()*0.22)
-	p.DoubleArrow(drawing.P(at.X-c*n/2, at.Y-s*n/2), drawing.P(at.X+c*n/2, at.Y+s*n/2))
+	return &a
 }
 
 func fibreWords(p design.Ply) string {
-	if isMat(p.Class, float64(p.Glass/max(p.Glass+p.Resin, 1e-12))) {
+	if IsMat(p.Class, glassOf(p)) {
 		return "mat: any direction"
 	}
 	return fmt.Sprintf("roll's length at %.0f° to the panel's long span (double arrow)", p.Angle.Degrees())
@@ -301,7 +312,7 @@ func backTemplate(r repair.Result, l look, i int, s geom.Shape) Piece {
 	n := len(r.Design.Backing.Pieces)
 	name := fmt.Sprintf("backing %d of %d", i+1, n)
 	b := newPiece(r, l, s, name, fmt.Sprintf("BACKING_%d", i+1), "Backing "+fmt.Sprintf("%d of %d", i+1, n))
-	b.words(fmt.Sprintf("BACKING %d of %d", i+1, n), "goes behind the hole, seen through it", b.View, b.jobLine())
+	b.say(fmt.Sprintf("BACKING %d of %d", i+1, n), nil, "goes behind the hole, seen through it", b.View, b.jobLine())
 	return b.Piece
 }
 
