@@ -50,7 +50,7 @@ var load = sync.OnceValues(func() (*house, error) {
 	var stdout, stderr bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &stdout, &stderr
 	if err := cmd.Run(); err != nil && stdout.Len() == 0 {
-		return nil, fmt.Errorf("go list: %v\n%s", err, stderr.String())
+		return nil, fmt.Errorf("go list: %w\n%s", err, stderr.String())
 	}
 	h := &house{root: root, fset: token.NewFileSet()}
 	ours, exports := map[string]*types.Package{}, map[string]string{}

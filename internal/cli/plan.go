@@ -132,15 +132,7 @@ func writeWhole(path string, write func(io.Writer) error) error {
 		return err
 	}
 	defer os.Remove(tmp.Name()) // no-op once renamed
-	if err := write(tmp); err != nil {
-		tmp.Close()
-		return err
-	}
-	if err := tmp.Chmod(0o644); err != nil {
-		tmp.Close()
-		return err
-	}
-	if err := tmp.Close(); err != nil {
+	if err := errors.Join(write(tmp), tmp.Chmod(0o644), tmp.Close()); err != nil {
 		return err
 	}
 	return os.Rename(tmp.Name(), path)

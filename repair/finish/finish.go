@@ -135,7 +135,7 @@ func Plan(d job.Description, cat catalog.Catalogue, edge geom.Shape, missing si.
 			return Result{}, err
 		}
 	}
-	if (r.Coat != nil || r.Paste != nil) && d.Shelf.Gelcoat != "" {
+	if r.Coat != nil || r.Paste != nil {
 		if err := r.temperature(d, cat, hull); err != nil {
 			return Result{}, err
 		}
@@ -145,7 +145,7 @@ func Plan(d job.Description, cat catalog.Catalogue, edge geom.Shape, missing si.
 }
 
 func (r *Result) fill(d job.Description, cat catalog.Catalogue) error {
-	g, err := cat.Gelcoat(d.Shelf.Gelcoat)
+	g, err := cat.Gelcoat(PasteClass(d))
 	if err != nil {
 		return fmt.Errorf("shelf.gelcoat: %w", err)
 	}
@@ -162,7 +162,10 @@ func (r *Result) fill(d job.Description, cat catalog.Catalogue) error {
 		waste = wasteDefault
 	}
 	need := si.Scale(g.Density.Typical.Of(r.FillVolume), (1+overfill)*(1+waste))
-	dose := cmp.Or(d.Choices.Dose, g.Dose.Typical)
+	dose := g.Dose.Typical
+	if d.Damage.Depth == "gelcoat" {
+		dose = cmp.Or(d.Choices.Dose, dose) // with a laminate to renew, the choice is the laminating resin's
+	}
 	hardener, err := cat.Catalyst(CatalystClass(d))
 	if err != nil {
 		return fmt.Errorf("shelf.hardener: %w", err)
@@ -251,6 +254,10 @@ func (r *Result) coat(d job.Description, cat catalog.Catalogue, edge geom.Shape)
 // common class where the shelf only names an epoxy's hardener or none.
 func CatalystClass(d job.Description) string { return cmp.Or(d.Shelf.Hardener, "peroxide") }
 
+// PasteClass is the gelcoat or paste that marks are filled with: the shelf's, or
+// the common class where the shelf names none.
+func PasteClass(d job.Description) string { return cmp.Or(d.Shelf.Gelcoat, "gelcoat-paste") }
+
 // Gelcoat returns the mass of a film over an area, with a loss on top.
 func Gelcoat(a si.Area, film si.Length, rho si.Density, loss si.Ratio) si.Mass {
 	return si.Scale(rho.Of(a.Deep(film)), 1+loss)
@@ -284,7 +291,7 @@ func (r *Result) barrier(d job.Description, cat catalog.Catalogue, edge geom.Sha
 }
 
 func (r *Result) temperature(d job.Description, cat catalog.Catalogue, hull si.Temp) error {
-	g, err := cat.Gelcoat(d.Shelf.Gelcoat)
+	g, err := cat.Gelcoat(PasteClass(d))
 	if err != nil {
 		return err
 	}
@@ -304,20 +311,18 @@ func (r *Result) temperature(d job.Description, cat catalog.Catalogue, hull si.T
 	return nil
 }
 
-// grits lists the sanding grades. Each step is at most 1.85 times finer in mean
-// grain size, our own limit; the sizes are those of the P scale.
+// grits lists the sanding grades. From P80 on each step is at most 1.85 times
+// finer in mean grain size (P scale), our own limit; P40 to P80 is coarser, its
+// scratches lying under resin or filler.
 func (r *Result) grits(laminate, coated bool) {
 	if laminate {
 		r.Grits = append(r.Grits, Grit{40, "grind the taper; key for the first ply"}, Grit{80, "key for fairing; first cut of the filler, long board"},
 			Grit{120, "fair"}, Grit{180, "fair; key for gelcoat"})
 	}
 	if coated {
-		for _, g := range []Grit{
-			{320, "level the gelcoat, dry or wet, on a block"}, {400, "wet"}, {600, "wet"}, {800, "wet"},
-			{1000, "wet"}, {1200, "wet"}, {1500, "wet, then compound and polish"},
-		} {
-			r.Grits = append(r.Grits, g)
-		}
+		r.Grits = append(r.Grits,
+			Grit{320, "level the gelcoat, dry or wet, on a block"}, Grit{400, "wet"}, Grit{600, "wet"}, Grit{800, "wet"},
+			Grit{1000, "wet"}, Grit{1200, "wet"}, Grit{1500, "wet, then compound and polish"})
 	}
 	if len(r.Fills) > 0 && len(r.Film) == 0 {
 		r.Film = []string{

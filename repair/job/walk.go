@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"reflect"
+	"strconv"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
@@ -267,8 +268,10 @@ func quotedName(at spot) string {
 	if !item {
 		return "'" + shorten(name) + "'"
 	}
-	i := 0
-	fmt.Sscanf(rest, "%d", &i)
+	i, err := strconv.Atoi(strings.TrimSuffix(rest, "]"))
+	if err != nil {
+		panic("job: a path of ours ends in " + rest)
+	}
 	return fmt.Sprintf("'%s', item %d,", shorten(name), i+1)
 }
 

@@ -29,7 +29,7 @@ func thickness() []Check {
 		want{"woven roving 600 g/m² at glass 0.48", "thickness_mm", 0.7760, "mm"},
 		want{"its resin", "resin_g_per_m2", 650, "g/m²"},
 		want{"its fibre volume fraction", "fibre_volume_fraction", 0.3020, ""})
-	ratio := group{name: "resin to glass", source: "BS4994-1987: as quoted on a tank design sheet", provenance: Read, abs: 0.005}
+	ratio := group{name: "resin to glass", source: "BS4994-1987: as quoted on a tank design sheet", provenance: SecondHand, abs: 0.005}
 	ratio.figures("ply-thickness", in{"areal": "450 g/m2", "glass": "33 %"}, want{"at glass 0.33", "resin_to_glass_ratio", 2.03, ""})
 	ratio.figures("ply-thickness", in{"areal": "600 g/m2", "glass": "45 %"}, want{"at glass 0.45", "resin_to_glass_ratio", 1.22, ""})
 	inverse := group{name: "glass content from thickness", source: "inverse of the ply thickness", provenance: Computed, abs: 1e-4}
@@ -107,7 +107,7 @@ var elastic = []string{"ply", "E1", "E2", "nu12", "G12"}
 var strong = append([]string{"Xt", "Xc", "Yt", "Yc", "S"}, elastic...)
 
 func lamina() []Check {
-	g := group{name: "reduced stiffness of a lamina", source: "Kaw2006: ex. 2.6", provenance: Read, rel: 5e-4}
+	g := group{name: "reduced stiffness of a lamina", source: "Kaw2006: ex. 2.6", provenance: SecondHand, rel: 5e-4}
 	q := kawGraphite.Q()
 	g.add("Q11", 181.8, q[0][0]/1e9, "GPa").add("Q12", 2.897, q[0][1]/1e9, "GPa").add("Q22", 10.35, q[1][1]/1e9, "GPa").add("Q66", 7.17, q[2][2]/1e9, "GPa")
 	return concat(g)
@@ -126,7 +126,7 @@ func laminates() []Check {
 		abd("A", "n_per_m", 1.739e9, 3.884e8, 4.533e8, 5.663e7, -1.141e8, 4.525e8),
 		abd("B", "n", -3.129e6, 9.855e5, 1.158e6, -1.072e6, -1.072e6, 9.855e5)...),
 		abd("D", "nm", 3.343e4, 6.461e3, 9.320e3, -5.240e3, -5.596e3, 7.663e3)...)...)
-	cross := group{name: "[0/90/0], plies of 5 mm", source: "Kaw2006: ch. 4", provenance: Read, rel: 1e-3}
+	cross := group{name: "[0/90/0], plies of 5 mm", source: "Kaw2006: ch. 4", provenance: SecondHand, rel: 1e-3}
 	cross.figures("laminate", with(kawInputs, elastic, in{"stack": "[0/90/0]"}),
 		want{"A11", "A11_n_per_m", 1.870e9, "N/m"}, want{"A22", "A22_n_per_m", 1.013e9, "N/m"},
 		want{"D11", "D11_nm", 4.935e4, "N m"}, want{"D22", "D22_nm", 4.696e3, "N m"},
@@ -143,7 +143,7 @@ func laminates() []Check {
 }
 
 func failure() []Check {
-	kaw := group{name: "[0/90/0], plies of 5 mm, pulled along x", source: "Kaw2006: ch. 5", provenance: Read, rel: 1e-3}
+	kaw := group{name: "[0/90/0], plies of 5 mm, pulled along x", source: "Kaw2006: ch. 5", provenance: SecondHand, rel: 1e-3}
 	kaw.figures("first-ply-failure", with(kawInputs, strong, in{"stack": "[0/90/0]", "nx": "1 N/m"}),
 		want{"first ply failure, Tsai-Wu", "tsai_wu_first_nx_n_per_m", 7.277e6, "N/m"},
 		want{"ply that fails first", "tsai_wu_first_ply_number", 2, ""},

@@ -21,6 +21,7 @@ type Provenance string
 // The sorts of provenance.
 const (
 	Read       Provenance = "read in the source, reproduced by independent computation"
+	SecondHand Provenance = "read second-hand, where another document quotes it; reproduced by independent computation"
 	Recalled   Provenance = "printed value recalled from memory, reproduced by independent computation (numpy)"
 	Computed   Provenance = "independent computation (numpy, in Python)"
 	FromMemory Provenance = "formula or value from memory"
