@@ -1,7 +1,10 @@
 package proof_test
 
 import (
+	"flag"
 	"math"
+	"os"
+	"strings"
 	"testing"
 
 	"scarfwright/repair/proof"
@@ -37,5 +40,27 @@ func TestACheckCanFail(t *testing.T) {
 	}
 	if got := proof.Failed([]proof.Check{c}); len(got) != 1 {
 		t.Errorf("Failed gives %d rows, want 1", len(got))
+	}
+}
+
+var update = flag.Bool("update", false, "rewrite docs/proof.md")
+
+// TestTheCommittedTableIsCurrent keeps docs/proof.md what the command writes.
+func TestTheCommittedTableIsCurrent(t *testing.T) {
+	const path = "../../docs/proof.md"
+	var b strings.Builder
+	proof.WriteMarkdown(&b, proof.All())
+	if *update {
+		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	got, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(got) != b.String() {
+		t.Error("docs/proof.md is not what the table gives now: run make golden and read the difference")
 	}
 }
