@@ -26,6 +26,11 @@ type vertex struct {
 type mesh struct {
 	v     []vertex
 	loops []loop
+
+	boxes []box // kept from one round to the next, as are the others
+	slabs []int32
+	fresh []int32
+	pairs []pair
 }
 
 type loop struct {
@@ -40,6 +45,7 @@ func unsnap(x int32) float64 { return float64(x) / perUnit }
 // add puts in a ring, dropping repeated points.
 func (m *mesh) add(r Ring, operand int8) {
 	first := int32(len(m.v))
+	m.v = slices.Grow(m.v, len(r))
 	for _, p := range r {
 		v := vertex{x: snap(p.X), y: snap(p.Y), new: true}
 		if n := len(m.v); n > int(first) && m.v[n-1].x == v.x && m.v[n-1].y == v.y {
@@ -125,7 +131,8 @@ func (m *mesh) near() []pair {
 		low, high = min(low, m.v[i].x), max(high, m.v[i].x)
 	}
 	shift := max(0, bits.Len32(uint32(high-low)/uint32(n)))
-	at := make([]int32, (high-low)>>shift+2) // where the edges of each slab go
+	at := sized(&m.slabs, int((high-low)>>shift)+2) // where the edges of each slab go
+	clear(at)
 	for i := range m.v {
 		a := &m.v[i]
 		at[(min(a.x, m.v[a.next].x)-low)>>shift+1]++
@@ -133,36 +140,64 @@ func (m *mesh) near() []pair {
 	for i := range len(at) - 1 {
 		at[i+1] += at[i]
 	}
-	boxes := make([]box, n)
+	boxes := sized(&m.boxes, n)
 	for i := range m.v {
 		a := &m.v[i]
 		b := &m.v[a.next]
-		e := box{a.x - low, b.x - low, a.y, b.y, int32(i), a.new}
-		if e.x0 > e.x1 {
-			e.x0, e.x1 = e.x1, e.x0
-		}
-		if e.y0 > e.y1 {
-			e.y0, e.y1 = e.y1, e.y0
+		e := box{
+			x0: min(a.x, b.x) - low, x1: max(a.x, b.x) - low,
+			y0: min(a.y, b.y), y1: max(a.y, b.y),
+			edge: int32(i), new: a.new,
 		}
 		to := &at[e.x0>>shift]
 		boxes[*to] = e
 		*to++
 	}
-	out := make([]pair, 0, 2*n)
+	fresh := m.fresh[:0] // places of new edges
+	for i := range boxes {
+		if boxes[i].new {
+			fresh = append(fresh, int32(i))
+		}
+	}
+	m.fresh = fresh
+	out := slices.Grow(m.pairs[:0], 2*n)
 	for i := range boxes {
 		e := boxes[i]
 		last := e.x1 >> shift
-		for j := i + 1; j < n; j++ {
+		if e.new {
+			fresh = fresh[1:]
+			for j := i + 1; j < n; j++ {
+				f := &boxes[j]
+				if f.x0>>shift > last {
+					break
+				}
+				if f.y0 <= e.y1 && e.y0 <= f.y1 && f.x0 <= e.x1 && e.x0 <= f.x1 {
+					out = append(out, pair{e.edge, f.edge})
+				}
+			}
+			continue
+		}
+		for _, j := range fresh {
 			f := &boxes[j]
 			if f.x0>>shift > last {
 				break
 			}
-			if f.y0 <= e.y1 && e.y0 <= f.y1 && f.x0 <= e.x1 && e.x0 <= f.x1 && (e.new || f.new) {
+			if f.y0 <= e.y1 && e.y0 <= f.y1 && f.x0 <= e.x1 && e.x0 <= f.x1 {
 				out = append(out, pair{e.edge, f.edge})
 			}
 		}
 	}
+	m.pairs = out
 	return out
+}
+
+// sized returns *s with n elements of whatever value, made anew if too short.
+func sized[T any](s *[]T, n int) []T {
+	if cap(*s) < n {
+		*s = make([]T, n+n/4)
+	}
+	*s = (*s)[:n]
+	return *s
 }
 
 // pair adds the splits that edges e and f ask of each other.

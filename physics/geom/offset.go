@@ -117,7 +117,7 @@ func (r Ring) parallel(d float64) Ring {
 		l := u.length()
 		normals[i], lengths[i] = Point{u.Y / l, -u.X / l}, l
 	}
-	out := make(Ring, 0, 4*n)
+	out := make(Ring, 0, 6*n)
 	for i, p := range ps {
 		h := (i + n - 1) % n
 		a, b := normals[h], normals[i]

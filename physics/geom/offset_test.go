@@ -279,7 +279,8 @@ func TestRound(t *testing.T) {
 }
 
 // RoundOut holds the whole of the original, exceeds it by no more than growing
-// by r would, and is round: opening it by r takes next to nothing.
+// by r would, and is round: opening it by a hair less than r takes next to
+// nothing. (By r itself, what was a sliver to begin with would go.)
 func TestRoundOutContainsTheOriginal(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := anyShape(t)
@@ -298,7 +299,7 @@ func TestRoundOutContainsTheOriginal(t *testing.T) {
 		if grown := offset(t, s, r); out.Area() > offset(t, grown, 0.05).Area() {
 			t.Errorf("r %g: area %g exceeds the outline grown by r, %g", r, out.Area(), grown.Area())
 		}
-		open := offset(t, offset(t, out, -r), r)
+		open := offset(t, offset(t, out, 0.1-r), r-0.1)
 		if d := out.Area() - open.Area(); d > 0.5+0.02*out.Perimeter() {
 			t.Errorf("r %g: opening takes another %g mm²", r, d)
 		}
