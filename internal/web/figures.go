@@ -4,6 +4,7 @@ import (
 	"errors"
 	"net/http"
 	"net/url"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -120,7 +121,11 @@ func (v *figureView) compute(calc figure.Calculation, given map[string]string) {
 func exampleOf(calc figure.Calculation) string {
 	q := url.Values{}
 	for _, in := range calc.Inputs {
-		if in.Default == "" && !in.Optional {
+		switch {
+		case in.Optional:
+		case len(in.Words) > 0 && !slices.Contains(in.Words, in.Unit):
+			q.Set(in.Key, in.Words[0])
+		default:
 			q.Set(in.Key, in.Unit)
 		}
 	}
