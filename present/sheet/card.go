@@ -30,9 +30,9 @@ func JobCard(w io.Writer, r repair.Result, o Options) error {
 	p.cross()
 	p.plies()
 	p.mixing()
+	p.clocks()
 	p.plan()
 	p.operations()
-	p.clocks()
 	p.finishing()
 	p.pots()
 	p.wall()
@@ -89,7 +89,7 @@ func (p *paper) verdicts() {
 	for _, v := range vs {
 		rows = append(rows, []string{stateWords[v.State], v.What, v.Value, v.Limit, v.Why})
 	}
-	p.section("What was checked", "", table{cols: []column{{"", 0.09, false, true}, {"checked", 0.18, false, false}, {"found", 0.17, false, false}, {"allowed", 0.15, false, false}, {"what follows", 0.41, false, false}}, pt: 8.5, heads: true}, rows)
+	p.section("What was checked", "", table{cols: []column{{"", 0.09, false, true}, {"checked", 0.17, false, false}, {"found", 0.21, false, false}, {"allowed", 0.15, false, false}, {"what follows", 0.38, false, false}}, pt: 8.5, heads: true}, rows)
 }
 
 // unknowns prints what the plan rests on and what nobody has seen.
@@ -113,7 +113,7 @@ func (p *paper) materials() {
 	if len(rows) == 0 {
 		return
 	}
-	p.section("Materials issued", "", table{cols: []column{{"material", 0.42, false, false}, {"amount, with losses", 0.2, true, false}, {"lot", 0.16, false, false}, {"expires", 0.13, false, false}, {"issued by", 0.12, false, false}}, heads: true}, rows)
+	p.section("Materials issued", "", table{cols: []column{{"material", 0.39, false, false}, {"amount, with losses", 0.21, true, false}, {"lot", 0.16, false, false}, {"expires", 0.13, false, false}, {"issued by", 0.12, false, false}}, heads: true}, rows)
 }
 
 // amount prints a need in its own unit, or in the units of the paper.
@@ -127,7 +127,7 @@ func (p *paper) amount(x float64, unit string) string {
 		if p.sys == si.Metric {
 			return fmt.Sprintf("%.2f m²", x)
 		}
-		return si.Show(si.M2(x), p.sys, 3)
+		return fmt.Sprintf("%.2f ft²", x/0.09290304)
 	}
 	return fmt.Sprintf("%.3g %s", x, unit)
 }
@@ -164,13 +164,17 @@ func (p *paper) plies() {
 	for _, y := range d.Plies {
 		rows = append(rows, []string{
 			y.Label, y.Class, y.Face, p.size(y.Width, y.Height), p.amount(y.Area.M2(), "m²"), angle(y), y.Replaces,
-			si.Show(y.Overlap, p.sys, 3), si.Show(y.Glass, p.sys, 3), si.Show(y.Resin, p.sys, 3), fmt.Sprint(y.Session),
+			si.Show(y.Overlap, p.sys, 3), p.mass(y.Glass), p.mass(y.Resin), fmt.Sprint(y.Session),
 		})
 	}
-	rows = append(rows, []string{"all", "", "", "", p.amount(d.Cloth.M2(), "m²"), "", "", "", si.Show(d.Glass, p.sys, 3), si.Show(d.Resin, p.sys, 3), ""})
+	rows = append(rows, []string{"all", "", "", "", p.amount(d.Cloth.M2(), "m²"), "", "", "", p.mass(d.Glass), p.mass(d.Resin), ""})
+	unit := ", g"
+	if p.sys == si.US {
+		unit = ", oz (mass)"
+	}
 	p.section("Plies, in laying order", "", table{cols: []column{
 		{"ply", 0.055, false, true}, {"class", 0.085, false, false}, {"laid from", 0.08, false, false}, {"width × height", 0.135, false, false}, {"area", 0.085, true, false}, {"angle", 0.065, true, false},
-		{"stands for", 0.15, false, false}, {"overlap", 0.085, true, false}, {"glass", 0.09, true, false}, {"resin in it", 0.09, true, false}, {"session", 0.08, true, false},
+		{"stands for", 0.15, false, false}, {"overlap", 0.085, true, false}, {"glass" + unit, 0.09, true, false}, {"resin in it" + unit, 0.09, true, false}, {"session", 0.08, true, false},
 	}, pt: 8.5, heads: true}, rows)
 	p.text(tiny+0.5, "Angle: the roll's length to the panel's long span. Overlap: how far the ply reaches past the one beneath, all round. Resin without losses; what to mix stands on the mixing pages.")
 	p.y += 1
@@ -180,6 +184,14 @@ func (p *paper) plies() {
 	if k := d.Core; k != nil {
 		p.text(small, fmt.Sprintf("Core: %s, %s thick, %s; bedding paste %s for both faces.", k.Name, si.Show(k.Thickness, p.sys, 3), p.amount(k.Area.M2(), "m²"), si.Show(k.Paste, p.sys, 2)))
 	}
+}
+
+// mass prints the number of a mass whose unit stands in the table's head.
+func (p *paper) mass(m si.Mass) string {
+	if p.sys == si.US {
+		return fmt.Sprintf("%.2f", m.Grams()/28.349523125)
+	}
+	return fmt.Sprintf("%.0f", m.Grams())
 }
 
 // size prints width x height in one unit.
@@ -233,7 +245,9 @@ func (p *paper) closing() {
 	for _, h := range p.r.Estimate.Hours {
 		rows = append(rows, []string{h.Step, hoursText(h.Hours), empty, empty})
 	}
-	rows = append(rows, []string{"all", hoursText(p.r.Estimate.HoursTotal), empty, empty})
+	if len(rows) > 1 {
+		rows = append(rows, []string{"all", hoursText(p.r.Estimate.HoursTotal), empty, empty})
+	}
 	p.section("Hours", "", table{cols: []column{{"step", 0.3, false, false}, {"likely (low to high)", 0.3, false, false}, {"actual", 0.2, false, false}, {"initials", 0.2, false, false}}, heads: true}, rows)
 }
 

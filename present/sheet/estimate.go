@@ -80,7 +80,7 @@ func (p *paper) shopping(e estimate.Result) {
 	if len(rows) == 0 {
 		return
 	}
-	p.section("To buy", "", table{cols: []column{{"", 0.05, false, false}, {"material", 0.27, false, false}, {"needed", 0.12, true, false}, {"on the shelf", 0.18, false, false}, {"buy", 0.27, false, true}, {"cost", 0.11, true, false}}, heads: true}, rows)
+	p.section("To buy", "", table{cols: []column{{"", 0.05, false, false}, {"material", 0.24, false, false}, {"needed", 0.15, true, false}, {"on the shelf", 0.18, false, false}, {"buy", 0.27, false, true}, {"cost", 0.11, true, false}}, heads: true}, rows)
 }
 
 func price(currency string, x float64) string { return fmt.Sprintf("%s %.2f", currency, x) }
@@ -94,6 +94,8 @@ func (p *paper) hours(e estimate.Result) {
 	if len(rows) == 0 {
 		return
 	}
-	rows = append(rows, []string{"all", h(e.HoursTotal.Low), h(e.HoursTotal.Likely), h(e.HoursTotal.High), ""})
+	if len(rows) > 1 {
+		rows = append(rows, []string{"all", h(e.HoursTotal.Low), h(e.HoursTotal.Likely), h(e.HoursTotal.High), ""})
+	}
 	p.section("Hours by step", "", table{cols: []column{{"step", 0.26, false, false}, {"low", 0.1, true, false}, {"likely", 0.1, true, true}, {"high", 0.1, true, false}, {"where the figure comes from", 0.44, false, false}}, heads: true}, rows)
 }

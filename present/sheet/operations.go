@@ -12,7 +12,7 @@ func (p *paper) operations() {
 	if len(p.r.Programme.Steps) == 0 {
 		return
 	}
-	p.heading("Operations, in order", 40)
+	p.heading("Operations, in order", p.stepHigh(p.r.Programme.Steps[0]))
 	for _, s := range p.r.Programme.Steps {
 		p.step(s)
 		if s.Hold != nil {

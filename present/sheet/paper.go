@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"io"
+	"regexp"
 	"strings"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -90,9 +91,21 @@ func (p *paper) font(pt float64, bold bool) {
 	p.pdf.SetFont(drawing.FontFamily, style, pt)
 }
 
+// units finds a number with its unit, and ounces with their "(mass)": they are
+// never parted at a line's end.
+var units = regexp.MustCompile(`(\d) (mm|mm²|m²|in|ft²|g|kg|ml|l|oz|lb|°C|°F|K|%|h|min|days)\b|(oz) (\(mass\))`)
+
+// joint stands for a space that must not break a line while it is broken.
+const joint = "\x01"
+
 // wrap breaks a text into lines no wider than width mm.
 func wrap(s string, width, pt float64, bold bool) []string {
-	return drawing.Wrap(s, width, capital(pt), bold)
+	s = strings.ReplaceAll(units.ReplaceAllString(s, "$1$3"+joint+"$2$4"), "oz (mass)", "oz"+joint+"(mass)")
+	lines := drawing.Wrap(s, width, capital(pt), bold)
+	for i := range lines {
+		lines[i] = strings.ReplaceAll(lines[i], joint, " ")
+	}
+	return lines
 }
 
 func textWidth(s string, pt float64, bold bool) float64 {

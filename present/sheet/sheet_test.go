@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"sync"
 	"testing"
 	"time"
 
@@ -47,9 +48,20 @@ type document struct {
 	print func(io.Writer) error
 }
 
-// documents are papers of every sort, on both papers, in both units.
+var (
+	printedOnce sync.Once
+	printedAll  []document
+)
+
+// documents are papers of every sort, on both papers, in both units, planned
+// once for all tests.
 func documents(t testing.TB) []document {
 	t.Helper()
+	printedOnce.Do(func() { printedAll = plan(t) })
+	return printedAll
+}
+
+func plan(t testing.TB) []document {
 	var out []document
 	add := func(name string, r repair.Result, o sheet.Options, f func(io.Writer, repair.Result, sheet.Options) error) {
 		out = append(out, document{name, func(w io.Writer) error { return f(w, r, o) }})

@@ -2,8 +2,11 @@ package view_test
 
 import (
 	"bytes"
+	"math"
 	"os"
 	"path/filepath"
+	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -84,3 +87,129 @@ func TestThePicturesPassTheDrawingOffice(t *testing.T) {
 }
 
 func paint(d *job.Description) { d.Choices.Finish = "paint" }
+
+func TestOnlyALaminateIsDrawn(t *testing.T) {
+	r := planned(t, "club-dinghy", nil)
+	if view.Section(r) != nil || view.Plan(r) != nil || view.Options(r) != nil || view.Templates(r) != nil {
+		t.Error("a scratch in the gelcoat got a drawing of a laminate")
+	}
+}
+
+// TestAPortPanelHasItsBowOnTheLeft: looking at the outside of a boat's port side,
+// the bow is to the left; from inside it is to the right, and on starboard all
+// is the other way round.
+func TestAPortPanelHasItsBowOnTheLeft(t *testing.T) {
+	for _, row := range []struct {
+		side, taper, want string
+	}{
+		{"port", "outside", "Seen from the outside, forward to the left"},
+		{"port", "inside", "Seen from the inside, forward to the right"},
+		{"starboard", "outside", "Seen from the outside, forward to the right"},
+		{"starboard", "inside", "Seen from the inside, forward to the left"},
+	} {
+		r := planned(t, "day-launch", func(d *job.Description) {
+			d.Panel.Side, d.Choices.Taper = row.side, row.taper
+			// An outline whose tip points forward, so that a mirror shows.
+			d.Damage.Dead = &job.Outline{Points: []job.Point{{X: -0.1, Y: -0.06}, {X: 0.15, Y: 0}, {X: -0.1, Y: 0.06}}}
+		})
+		if got := view.Plan(r).Desc; !strings.Contains(got, row.want) {
+			t.Errorf("%s, %s: got %q, want %q in it", row.side, row.taper, got, row.want)
+		}
+		left := strings.HasSuffix(row.want, "left")
+		if got := tipIsLeft(t, view.Templates(r)[0]); got != left {
+			t.Errorf("%s from %s: the cut-out's forward tip on the left: got %v, want %v", row.side, row.taper, got, left)
+		}
+	}
+}
+
+// tipIsLeft reports whether the cut-out's outline, read from the DXF, reaches
+// farther left from the middle of its height than right: a triangle's tip is at
+// half its height, its base at the ends.
+func tipIsLeft(t *testing.T, p view.Piece) bool {
+	t.Helper()
+	ring := outlines(t, p.Scene())[0]
+	low, lowX := ring[0][1], ring[0][0]
+	x0, x1 := ring[0][0], ring[0][0]
+	for _, q := range ring {
+		x0, x1 = min(x0, q[0]), max(x1, q[0])
+		if q[1] < low {
+			low, lowX = q[1], q[0]
+		}
+	}
+	return lowX > (x0+x1)/2 // the lowest point is a corner of the base
+}
+
+// outlines reads the closed lines back from a scene's DXF.
+func outlines(t *testing.T, s *drawing.Scene) [][][2]float64 {
+	t.Helper()
+	var b bytes.Buffer
+	if err := s.WriteDXF(&b); err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.Split(strings.ReplaceAll(b.String(), "\r\n", "\n"), "\n")
+	var out [][][2]float64
+	vertex, line, closed := false, false, false
+	var x float64
+	for i := 0; i+1 < len(lines); i += 2 {
+		code, value := strings.TrimSpace(lines[i]), lines[i+1]
+		switch {
+		case code == "0":
+			vertex, line = value == "VERTEX", value == "POLYLINE"
+			closed = closed && (vertex || value == "SEQEND")
+		case code == "70" && line && strings.TrimSpace(value) == "1":
+			closed = true
+			out = append(out, nil)
+		case vertex && closed && code == "10":
+			x, _ = strconv.ParseFloat(value, 64)
+		case vertex && closed && code == "20":
+			y, _ := strconv.ParseFloat(value, 64)
+			out[len(out)-1] = append(out[len(out)-1], [2]float64{x, y})
+		}
+	}
+	if len(out) == 0 {
+		t.Fatal("no closed line in the DXF")
+	}
+	return out
+}
+
+func ringArea(r [][2]float64) float64 {
+	a := 0.0
+	for i, p := range r {
+		q := r[(i+1)%len(r)]
+		a += p[0]*q[1] - q[0]*p[1]
+	}
+	return math.Abs(a / 2)
+}
+
+// TestTemplatesHaveTheAreasOfTheResult reads every piece back from its DXF: the
+// first closed line is the piece, and its area is what the cutting list says.
+func TestTemplatesHaveTheAreasOfTheResult(t *testing.T) {
+	for _, name := range []string{"both-faces-in-reach", "one-side", "sandwich", "from-inside", "from-both"} {
+		r := variants(t)[name]
+		pieces := view.Templates(r)
+		byLabel := map[string]view.Piece{}
+		for _, p := range pieces {
+			byLabel[p.Label] = p
+		}
+		for _, ply := range r.Design.Plies {
+			p, ok := byLabel[ply.Label]
+			if !ok {
+				t.Errorf("%s: ply %s has no template", name, ply.Label)
+				continue
+			}
+			got, want := ringArea(outlines(t, p.Scene())[0]), ply.Area.MM2()
+			if math.Abs(got-want) > 1e-4*want {
+				t.Errorf("%s: template of %s has %.1f mm², want %.1f", name, ply.Label, got, want)
+			}
+		}
+		var b bytes.Buffer
+		if err := view.Layout(pieces).WriteDXF(&b); err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range pieces {
+			if !strings.Contains(b.String(), "\r\n"+p.Layer+"\r\n") {
+				t.Errorf("%s: layer %s is not in the DXF of all pieces", name, p.Layer)
+			}
+		}
+	}
+}
