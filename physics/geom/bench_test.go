@@ -47,6 +47,16 @@ func BenchmarkTwelveOffsets(b *testing.B) {
 	}
 }
 
+// A traced outline of twelve points, as a job file has it.
+func BenchmarkRoundOutTraced(b *testing.B) {
+	s := mustShape(b, "-140,-20 -110,-75 -40,-95 10,-60 70,-90 130,-50 150,10 95,30 80,85 0,70 -60,100 -120,50")
+	for b.Loop() {
+		if _, err := s.RoundOut(25); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 func BenchmarkRoundOut(b *testing.B) {
 	for _, r := range []float64{10, 25} {
 		b.Run(fmt.Sprintf("blob_r%g", r), func(b *testing.B) {

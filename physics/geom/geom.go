@@ -27,10 +27,11 @@
 //
 // # Sources
 //
-// Shoelace area and centroid, Steiner's formula and rotating calipers are
-// textbook geometry, from memory, each checked here against closed forms.
-// Offsets are checked against areas computed independently with GEOS through
-// python3-shapely 1.8.5 (testdata, made by bench/offsets).
+// Shoelace area and centroid, Steiner's formula, winding numbers and rotating
+// calipers are textbook geometry, from memory, each checked here against closed
+// forms. Offsets are checked against areas computed independently with GEOS
+// through python3-shapely 1.8.5 (testdata, made by bench/offsets), offsets and
+// booleans against the path operations of github.com/tdewolff/canvas as well.
 //
 //	s := geom.Shape{geom.Ellipse(300, 200)}
 //	ground, err := s.Offset(12 * 5.4) // the feather edge of a 12:1 taper through 5.4 mm

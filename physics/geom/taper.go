@@ -18,9 +18,9 @@ import (
 //
 // which for a circle is the cone frustum pi t/3 (a² + a b + b²). Other outlines
 // are integrated by Gauss's rule of four points: exact while A(d) is a
-// polynomial up to degree 7, and within 0.05 % over the kinks where notches
-// close or parts meet (found by halving the step over the recorded outlines of
-// testdata, see the tests).
+// polynomial up to degree 7, and within 0.1 % over the kinks where notches
+// close or parts meet (0.065 % at worst over 100 of the recorded outlines in
+// testdata, against Simpson's rule with 64 steps, at 12:1 through 6 mm).
 //
 // The sloping area needs no integral. The height of the slope is the distance
 // from the outline over R, and a distance grows by 1 per unit of way

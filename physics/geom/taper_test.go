@@ -39,11 +39,11 @@ func TestConeFrustum(t *testing.T) {
 func TestTaperFrustumOfAnyOutline(t *testing.T) {
 	worst := 0.0
 	for i, o := range readRecorded(t).Outlines {
-		if i%5 != 0 && testing.Short() || i >= 100 {
+		if i >= 100 || i%4 != 0 && testing.Short() {
 			continue
 		}
 		s := mustShape(t, o.Ring)
-		const ratio, thick, n = 12.0, 6.0, 128
+		const ratio, thick, n = 12.0, 6.0, 64
 		sum := 0.0
 		for k := range n + 1 {
 			w := 2.0 + 2*float64(k%2)
@@ -60,7 +60,7 @@ func TestTaperFrustumOfAnyOutline(t *testing.T) {
 		if rel := math.Abs(got/want - 1); rel > worst {
 			worst = rel
 		}
-		near(t, fmt.Sprintf("outline %d (%s)", i, o.Kind), got/want, 1, 2e-3)
+		near(t, fmt.Sprintf("outline %d (%s)", i, o.Kind), got/want, 1, 1e-3)
 	}
 	t.Logf("worst %.4f %%", 100*worst)
 }
