@@ -30,6 +30,7 @@ func (p *paper) mixing() {
 		how = fmt.Sprintf("Catalyst %.3g %% by mass of the resin.", m.Dose.Percent())
 	}
 	how += fmt.Sprintf(" Losses %.0f %% included. %s", m.Waste.Percent(), mixing.CupNote)
+	how += fmt.Sprintf(" In all %s of resin and %s (%s) of %s are mixed.", grams(m.Mixed.Resin), grams(m.Mixed.Second), millilitres(m.Mixed.SecondVolume), second(m))
 	var rows [][]string
 	for _, s := range m.Sessions {
 		b := s.Batches
@@ -40,7 +41,6 @@ func (p *paper) mixing() {
 	p.section("Mixing: "+m.Name, how, table{cols: []column{
 		{"session", 0.13, false, true}, {"plies", 0.2, false, false}, {"batches", 0.09, true, false}, {"resin, each", 0.13, true, false}, {second(m) + ", each", 0.2, true, false}, {"working time", 0.25, false, false},
 	}, heads: true}, rows)
-	p.text(small, fmt.Sprintf("In all %s of resin and %s (%s) of %s are mixed.", grams(m.Mixed.Resin), grams(m.Mixed.Second), millilitres(m.Mixed.SecondVolume), second(m)))
 }
 
 // pots prints for each session a page to stand at the pot, one block for each

@@ -35,7 +35,12 @@ func Templates(r repair.Result) []Piece {
 	}
 	d := r.Design
 	ground := seen(r, groundFace(d))
-	out := []Piece{cutTemplate(r, ground), taperTemplate(r, ground)}
+	out := []Piece{cutTemplate(r, ground)}
+	if d.Sides == "both" {
+		out = append(out, taperTemplate(r, "outside", "taper outside", "TAPER"), taperTemplate(r, "inside", "taper inside", "TAPER_IN"))
+	} else {
+		out = append(out, taperTemplate(r, d.Sides, "taper", "TAPER"))
+	}
 	for i := range d.Plies {
 		out = append(out, plyTemplate(r, i))
 	}
@@ -228,13 +233,13 @@ func cutTemplate(r repair.Result, l look) Piece {
 }
 
 // taperTemplate shows the feather edge with every ply's ring inside it.
-func taperTemplate(r repair.Result, l look) Piece {
-	d := r.Design
-	b := newPiece(r, l, d.Edge, "taper", "TAPER", fmt.Sprintf("Taper %g:1", d.Ratio))
+func taperTemplate(r repair.Result, face, label, layer string) Piece {
+	d, l := r.Design, seen(r, face)
+	b := newPiece(r, l, d.Edge, label, layer, fmt.Sprintf("Taper %g:1, %s", d.Ratio, face))
 	b.add(func(p drawing.Pen) {
 		l.draw(p, drawing.Wide, d.CutOut)
 		for _, ply := range d.Plies {
-			if isCover(ply) || ply.Face != groundFace(d) || ply.Outline.Area() > d.Edge.Area()-1 {
+			if isCover(ply) || ply.Face != face || ply.Outline.Area() > d.Edge.Area()-1 {
 				continue
 			}
 			l.draw(p, drawing.Narrow, ply.Outline)
@@ -243,7 +248,7 @@ func taperTemplate(r repair.Result, l look) Piece {
 		o := d.CutOut.Centroid()
 		n := float64(len(d.Plies))
 		for i, ply := range d.Plies {
-			if isCover(ply) || ply.Face != groundFace(d) {
+			if isCover(ply) || ply.Face != face {
 				continue
 			}
 			deg := 97 + 30*float64(i)/n
@@ -256,7 +261,7 @@ func taperTemplate(r repair.Result, l look) Piece {
 			p.Label(at, drawing.TextSmall, drawing.Centre|drawing.Middle, ply.Label)
 		}
 	})
-	b.say("TAPER", nil, fmt.Sprintf("%g:1, %s all round, on the %s face", d.Ratio, unitsOf(r).full(d.Taper.MM()), groundFace(d)),
+	b.say("TAPER", nil, fmt.Sprintf("%g:1, %s all round, on the %s face", d.Ratio, unitsOf(r).full(d.Taper.MM()), face),
 		"inner line: cut-out; outer line: feather edge; between: edges of the plies", b.View, b.jobLine())
 	return b.Piece
 }
