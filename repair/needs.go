@@ -68,7 +68,7 @@ func needs(d job.Description, r Result, cat catalog.Catalogue) ([]estimate.Need,
 		add(finish.CatalystClass(d), "catalyst", "ml", c.CatalystVolume.ML())
 	}
 	if p := r.Finish.Paste; p != nil {
-		class := pasteClass(d)
+		class := finish.PasteClass(d)
 		g, err := cat.Gelcoat(class)
 		if err != nil {
 			return nil, fmt.Errorf("shelf.gelcoat: %w", err)

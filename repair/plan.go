@@ -1,7 +1,6 @@
 package repair
 
 import (
-	"cmp"
 	"fmt"
 
 	"scarfwright/physics/geom"
@@ -125,7 +124,7 @@ func windows(r Result, resin catalog.Resin, cat catalog.Catalogue, site [][24]pr
 		lay = programme.Find("laminating with "+resin.Name, site, resin.HullMin, resin.HullMax)
 	}
 	if r.Finish.Coat != nil || r.Finish.Paste != nil {
-		g, err := cat.Gelcoat(r.Job.Shelf.Gelcoat)
+		g, err := cat.Gelcoat(finish.PasteClass(r.Job))
 		if err != nil {
 			return lay, gel, nil, fmt.Errorf("shelf.gelcoat: %w", err)
 		}
@@ -151,7 +150,7 @@ func windows(r Result, resin catalog.Resin, cat catalog.Catalogue, site [][24]pr
 func windowVerdict(w programme.Windows, d job.Description) check.Verdict {
 	v := check.Verdict{
 		What: "hours for " + w.What, Value: w.Text(), State: check.OK, Source: "the material's sheet; 3 K over the dew point, coating practice (ISO 8502-4 guidance)",
-		Limit: fmt.Sprintf("hull %.0f °C or more and %.0f K over the dew point", w.Low.Celsius(), programme.DewMargin.Kelvins()),
+		Limit: fmt.Sprintf("hull %s and %.0f K over the dew point", w.Band(), programme.DewMargin.Kelvins()),
 		Why:   "From the days given, by a simple rule for the hull's temperature: measure the hull before mixing.",
 	}
 	if len(w.Open) == 0 {
@@ -160,7 +159,9 @@ func windowVerdict(w programme.Windows, d job.Description) check.Verdict {
 			v.Value = fmt.Sprintf("none: the warmest hour is %.1f K short", w.Short.Kelvins())
 		}
 		v.Why = fmt.Sprintf("No hour of the days given is open: %s. Heat the hull (tent, indirect heater, lamp) and plan again, wait, or change material. More catalyst does not stand in for warmth.", w.Reason)
-		if d.Site.Warmer > 0 && d.Choices.Heat != "tent" {
+		if w.TooHot {
+			v.Why = fmt.Sprintf("No hour of the days given is open: %s. Shade and cool the hull, work at night, wait, or change to a slower material.", w.Reason)
+		} else if d.Site.Warmer > 0 && d.Choices.Heat != "tent" {
 			v.Why += fmt.Sprintf(" The tent given lifts the air %.0f K: set choices.heat to tent.", d.Site.Warmer.Kelvins())
 		}
 	}
@@ -180,7 +181,11 @@ func mixTemp(d job.Description, site [][24]programme.Hour, lay programme.Windows
 	case d.Site.HullNow.Given():
 		return d.Site.HullNow
 	case len(site) > 0:
-		return programme.Warmest(site, programme.Window{Day: 1, From: 0, To: 24})
+		var t si.Temp
+		for i := range site {
+			t = max(t, programme.Warmest(site, programme.Window{Day: i + 1, From: 0, To: 24}))
+		}
+		return t
 	}
 	return mixTempDefault
 }
@@ -202,6 +207,3 @@ func missing(d *design.Result) si.Length {
 	}
 	return d.Filler
 }
-
-// pasteClass is the gelcoat or paste a cosmetic job fills with.
-func pasteClass(d job.Description) string { return cmp.Or(d.Shelf.Gelcoat, "gelcoat-paste") }

@@ -123,8 +123,8 @@ type Option struct {
 	Bond        si.Area   `json:"bond_m2"`         // sloping area
 	BondPerEdge si.Length `json:"bond_per_edge_m"` // sloping length: bond area for each mm of edge
 	Dust        si.Volume `json:"dust_m3"`         // laminate ground away
-	Cloth       si.Area   `json:"cloth_m2"`
-	Left        si.Length `json:"left_m"` // least clearance of the feather edge
+	Cloth       si.Area   `json:"cloth_m2"`        // of all plies, without a cover
+	Left        si.Length `json:"left_m"`          // least clearance of the feather edge
 	Nearest     string    `json:"nearest"`
 	Fits        bool      `json:"fits"`
 	Chosen      bool      `json:"chosen"`

@@ -50,8 +50,8 @@ func Taper(cut geom.Shape, t si.Length, ratio float64) (Ground, error) {
 	}, nil
 }
 
-// options lays the repair out at every ratio. faces is 1 or 2; depth is the
-// thickness ground on each.
+// options lays the repair out at every ratio. depth is the thickness rebuilt, of
+// which each of two faces takes half.
 func (m materials) options(cut geom.Shape, repair []Layer, sides string, depth si.Length, obs []obstacle, chosen float64) ([]Option, error) {
 	ratios := optionRatios
 	for i, r := range ratios {
@@ -63,7 +63,7 @@ func (m materials) options(cut geom.Shape, repair []Layer, sides string, depth s
 			break
 		}
 	}
-	n := 1.0
+	n, whole := 1.0, depth
 	if sides == "both" {
 		n, depth = 2, depth/2
 	}
@@ -82,28 +82,28 @@ func (m materials) options(cut geom.Shape, repair []Layer, sides string, depth s
 		}
 		o.Left, o.Nearest = least(clearances(obs, g.Edge, nil, cut.Centroid()))
 		o.Fits = o.Left > 0
-		if o.Cloth, err = cloth(cut, g.Edge, si.Scale(depth, r), repair); err != nil {
-			return nil, err
+		for _, f := range faces(repair, sides, r, whole) {
+			o.Cloth += cloth(cut, g.Edge, f)
 		}
 		out = append(out, o)
 	}
 	return out, nil
 }
 
-// cloth estimates the area of all plies at a taper: the outlines' areas grow as
-// A + P d + k d², fitted to the cut-out and the feather edge, which is exact
-// for convex outlines.
-func cloth(cut, edge geom.Shape, taper si.Length, repair []Layer) (si.Area, error) {
-	a0, p0, l := cut.Area(), cut.Perimeter(), taper.MM()
+// cloth estimates the area of the plies laid from one face, without a cover: the
+// outlines' areas grow as A + P d + k d², fitted to the cut-out and the feather
+// edge, which is exact for convex outlines.
+func cloth(cut, edge geom.Shape, f face) si.Area {
+	a0, p0, l := cut.Area(), cut.Perimeter(), f.taper.MM()
 	k := (edge.Area() - a0 - p0*l) / (l * l)
-	total := float64(thickness(repair))
+	total := float64(thickness(f.layers))
 	var climbed, sum float64
-	for i := len(repair) - 1; i >= 0; i-- {
-		climbed += float64(repair[i].Thickness)
+	for _, x := range f.layers {
+		climbed += float64(x.Thickness)
 		d := l * climbed / total
 		sum += a0 + p0*d + k*d*d
 	}
-	return si.MM2(sum), nil
+	return si.MM2(sum)
 }
 
 func insert(rs []float64, x float64) []float64 {

@@ -3,6 +3,7 @@ package design
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"scarfwright/physics/laminate"
 	"scarfwright/physics/si"
@@ -111,19 +112,28 @@ func (m materials) original(l job.Laminate) (s Stack, lowEI, highEI float64, err
 	return s, lowEI, highEI, nil
 }
 
-// split returns the layers within depth of the outer face, and those below it.
-// A layer that is cut more than a tenth of its thickness counts as cut: that
-// much of a mat is lost to the grinder in any case (our rule).
-func split(layers []Layer, depth si.Length) (cut, whole []Layer) {
+// split returns the layers within depth of the face that is ground, and the
+// others, both outside to inside. A layer that is cut more than a tenth of its
+// thickness counts as cut: that much of a mat is lost to the grinder in any case
+// (our rule).
+func split(layers []Layer, sides string, depth si.Length) (cut, whole []Layer) {
 	const spared = 0.1
+	inward := slices.Clone(layers)
+	if sides == "inside" {
+		slices.Reverse(inward)
+	}
 	var top si.Length
-	for _, l := range layers {
+	for _, l := range inward {
 		if depth > top+spared*l.Thickness {
 			cut = append(cut, l)
 		} else {
 			whole = append(whole, l)
 		}
 		top += l.Thickness
+	}
+	if sides == "inside" {
+		slices.Reverse(cut)
+		slices.Reverse(whole)
 	}
 	return cut, whole
 }

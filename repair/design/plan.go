@@ -40,6 +40,9 @@ func Plan(d job.Description, s survey.Result, cat catalog.Catalogue) (Result, er
 	if r.Sides != "outside" && d.Damage.Access == "outside" || r.Sides != "inside" && d.Damage.Access == "inside" {
 		return Result{}, fmt.Errorf("choices.taper: %s cannot be ground with access from %s only", r.Sides, d.Damage.Access)
 	}
+	if r.Sides == "both" && s.Class != survey.FullDepth {
+		return Result{}, fmt.Errorf("choices.taper: both faces are ground only where the hole goes through; this damage is %s", s.Class)
+	}
 	if r.CutOut, err = cutOut(d.Damage); err != nil {
 		return Result{}, err
 	}
@@ -69,7 +72,13 @@ func defaultSides(access string) string {
 
 // laminates settles the original, the depth to be rebuilt, and the ply list.
 func (m materials) laminates(d job.Description, s survey.Result, r *Result) error {
-	orig, lowEI, highEI, err := m.original(d.Laminate)
+	lam := d.Laminate
+	if s.Class == survey.SkinAndCore && r.Sides == "inside" {
+		if lam.Plies = lam.Inner; len(lam.Plies) == 0 {
+			return fmt.Errorf("laminate.inner: the inner skin is to be repaired, so its plies are needed")
+		}
+	}
+	orig, lowEI, highEI, err := m.original(lam)
 	if err != nil {
 		return err
 	}
@@ -81,9 +90,10 @@ func (m materials) laminates(d job.Description, s survey.Result, r *Result) erro
 		if d.Damage.Deep >= orig.Thickness {
 			return fmt.Errorf("damage.deep: %.1f mm is as deep as the laminate, %.1f mm: give depth as \"through\"", d.Damage.Deep.MM(), orig.Thickness.MM())
 		}
-		t.cut, t.whole = split(orig.Layers, d.Damage.Deep)
+		t.cut, t.whole = split(orig.Layers, r.Sides, d.Damage.Deep)
+		t.inside = r.Sides == "inside"
 		if r.Depth = max(d.Damage.Deep, thickness(t.cut)); len(t.cut) == 0 {
-			return fmt.Errorf("damage.deep: %.2f mm does not cut the first ply, %.2f mm: treat it as surface damage (depth: gelcoat)", d.Damage.Deep.MM(), orig.Layers[0].Thickness.MM())
+			return fmt.Errorf("damage.deep: %.2f mm hardly scratches the first ply: treat it as surface damage (depth: gelcoat)", d.Damage.Deep.MM())
 		}
 	}
 	if t.membrane {
@@ -137,7 +147,7 @@ func (m materials) shape(d job.Description, r *Result) error {
 // cloth cuts the plies and adds up what they weigh.
 func (m materials) cloth(d job.Description, r *Result) error {
 	fs := faces(r.Repair.Layers, r.Sides, r.Ratio, r.Depth)
-	replaced, _ := split(r.Original.Layers, r.Depth)
+	replaced, _ := split(r.Original.Layers, r.Sides, r.Depth)
 	plies, err := m.plies(r.CutOut, fs, r.Order, replaced)
 	if err != nil {
 		return err

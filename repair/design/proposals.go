@@ -15,7 +15,8 @@ import (
 // target is what a list of repair plies is measured against.
 type target struct {
 	cut           []Layer // plies to be replaced, outside to inside
-	whole         []Layer // plies left below them, for a partial depth
+	whole         []Layer // plies left whole behind them, for a partial depth
+	inside        bool    // the plies replaced are the innermost, not the outermost
 	ei, low, high float64 // bending stiffness of the original, and its spread
 	membrane      bool    // compare EA instead: a thin skin of a sandwich
 }
@@ -34,7 +35,11 @@ func (t target) sort() string {
 // neutral axis. A skin of a sandwich bends about the panel's axis, far outside
 // itself, so there its in-plane stiffness EA is what counts.
 func (t target) stiffness(repair []Layer) (ratio, low, high float64) {
-	sec := laminate.NewSection(sectionLayers(append(slices.Clone(repair), t.whole...)))
+	layers := slices.Concat(repair, t.whole)
+	if t.inside {
+		layers = slices.Concat(t.whole, repair)
+	}
+	sec := laminate.NewSection(sectionLayers(layers))
 	got := sec.EI
 	if t.membrane {
 		got = sec.EA

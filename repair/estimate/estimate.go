@@ -11,6 +11,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 
 	"scarfwright/repair/job"
 	"scarfwright/repair/working"
@@ -106,11 +107,13 @@ func Plan(d job.Description, needs []Need, rates []HourLine) Result {
 	return r
 }
 
+const yardsOwn = "the yard's own figure"
+
 // hours takes the yard's own hours where they are given, the rates elsewhere.
 // One figure under "all" stands for every step.
 func hours(own map[string]float64, rates []HourLine) []HourLine {
 	spread := func(step string, h float64) HourLine {
-		return HourLine{step, Range{h * hoursLow, h, h * hoursHigh}, "the yard's own figure"}
+		return HourLine{step, Range{h * hoursLow, h, h * hoursHigh}, yardsOwn}
 	}
 	if all, ok := own["all"]; ok {
 		return []HourLine{spread("all", all)}
@@ -125,9 +128,7 @@ func hours(own map[string]float64, rates []HourLine) []HourLine {
 			used[r.Step] = true
 			continue
 		}
-		if len(own) == 0 {
-			out = append(out, r)
-		}
+		out = append(out, r)
 	}
 	for _, step := range slices.Sorted(maps.Keys(own)) {
 		if !used[step] {
@@ -172,7 +173,13 @@ func (r *Result) assume(d job.Description) {
 	if d.Crew.Rate == 0 {
 		r.Assumptions = append(r.Assumptions, "No hourly rate was given (crew.rate), so labour is not in the price.")
 	}
-	if len(d.Crew.Hours) == 0 {
-		r.Assumptions = append(r.Assumptions, "Hours are the tool's own rough rates, not this yard's: set crew.hours.")
+	var rough []string
+	for _, h := range r.Hours {
+		if h.Source != yardsOwn {
+			rough = append(rough, h.Step)
+		}
+	}
+	if len(rough) > 0 {
+		r.Assumptions = append(r.Assumptions, "Hours for "+strings.Join(rough, ", ")+" are the tool's own rough rates, not this yard's: set crew.hours.")
 	}
 }

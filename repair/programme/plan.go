@@ -41,7 +41,8 @@ func Plan(in Input) Programme {
 		b.laminate()
 		b.watch()
 		b.fair()
-	} else if len(in.Finish.Fills) > 0 {
+	}
+	if len(in.Finish.Fills) > 0 {
 		b.fill()
 	}
 	b.surface()

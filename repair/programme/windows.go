@@ -38,9 +38,13 @@ type Windows struct {
 	Low    si.Temp     `json:"low_k"`
 	High   si.Temp     `json:"high_k"` // zero: no upper limit given
 	Open   []Window    `json:"open"`
+	TooHot bool        `json:"too_hot"` // more hours are too hot than too cold
 	Reason string      `json:"reason"`  // why there is none, or what narrows it
 	Short  si.TempDiff `json:"short_k"` // how far the warmest hour stays under Low; 0 when it reaches it
 }
+
+// Band is the allowed surface temperature in words.
+func (w Windows) Band() string { return band(w.Low, w.High) }
 
 // Text lists the windows, or says that there is none.
 func (w Windows) Text() string {
@@ -92,7 +96,7 @@ func Hours(days []job.Day, tau si.Time, warmer si.TempDiff) [][24]Hour {
 // no limit) and at least DewMargin above the dew point.
 func Find(what string, hours [][24]Hour, low, high si.Temp) Windows {
 	w := Windows{What: what, Low: low, High: high}
-	cold, dewy := 0, 0
+	cold, hot, dewy := 0, 0, 0
 	var warmest si.Temp
 	for d, day := range hours {
 		from := -1
@@ -103,10 +107,14 @@ func Find(what string, hours [][24]Hour, low, high si.Temp) Windows {
 				warmest = max(warmest, x.Hull)
 				warm := x.Hull >= low
 				dry := x.Hull >= x.Dew.Add(DewMargin)
-				open = warm && dry && (!high.Given() || x.Hull <= high)
-				if !warm {
+				cool := !high.Given() || x.Hull <= high
+				open = warm && dry && cool
+				switch {
+				case !warm:
 					cold++
-				} else if !dry {
+				case !cool:
+					hot++
+				case !dry:
 					dewy++
 				}
 			}
@@ -120,7 +128,8 @@ func Find(what string, hours [][24]Hour, low, high si.Temp) Windows {
 		}
 	}
 	w.Short = max(0, low.Sub(warmest))
-	w.Reason = fmt.Sprintf("of %d hours, %d are too cold and %d more are within %.0f K of the dew point", 24*len(hours), cold, dewy, DewMargin.Kelvins())
+	w.TooHot = hot > cold
+	w.Reason = fmt.Sprintf("of %d hours, %d are too cold, %d too hot and %d more are within %.0f K of the dew point", 24*len(hours), cold, hot, dewy, DewMargin.Kelvins())
 	return w
 }
 

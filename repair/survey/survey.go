@@ -64,8 +64,11 @@ func Classify(d job.Description) Result {
 	r.Referrals = referrals(d)
 	r.Limitations = limitations(d)
 	r.Verdicts = sizeVerdict(d)
-	if r.Class == Blisters {
+	switch {
+	case r.Class == Blisters:
 		r.NotPlanned = "A blister crop is recorded but not planned by this version: it neither sizes the peel nor prices the drying."
+	case r.Class == FullDepth && d.Laminate.Core != nil:
+		r.NotPlanned = "A hole through both skins of a sandwich is recorded but not planned by this version: the amounts shown are those of the outer skin alone."
 	}
 	return r
 }
@@ -74,7 +77,7 @@ func class(d job.Description) Class {
 	switch {
 	case d.Damage.Kind == "blisters":
 		return Blisters
-	case d.Damage.Kind == "scratch" || d.Damage.Depth == "gelcoat":
+	case d.Damage.Depth == "gelcoat":
 		return Cosmetic
 	case d.Damage.Depth == "skin and core":
 		return SkinAndCore
@@ -167,7 +170,8 @@ func sizeVerdict(d job.Description) []check.Verdict {
 		Value: fmt.Sprintf("%.0f %%", 100*share), Limit: fmt.Sprintf("%.0f %%", 100*largestShare),
 		State: check.OK, Why: "The panel keeps most of its span beside the hole while the repair is made.",
 	}
-	if share > largestShare {
+	const hair = 1e-9 // 200 of 600 mm are a third
+	if share > largestShare+hair {
 		v.State = check.Watch
 		v.Why = "Much of the span is gone while the hole is open: support the shape from inside or outside, and have the lead or the surveyor sign hold point A."
 	}
