@@ -187,23 +187,18 @@ func (l *layout) repair() {
 
 func (l *layout) centre() drawing.Point { return l.look.point(l.d.CutOut.Centroid()) }
 
-// crossings hatches what of the taper lies beyond an edge or a feature.
+// crossings hatches what of the taper lies beyond an edge or a feature, and
+// says it in words. The words come even where the place cannot be computed.
 func (l *layout) crossings() {
-	const far = 20000
-	p := l.r.Job.Panel
-	lines := []struct{ a, b geom.Point }{
-		{geom.Point{X: l.w, Y: -far}, geom.Point{X: l.w, Y: far}}, {geom.Point{X: -l.w, Y: -far}, geom.Point{X: -l.w, Y: far}},
-		{geom.Point{X: -far, Y: l.h}, geom.Point{X: far, Y: l.h}}, {geom.Point{X: -far, Y: -l.h}, geom.Point{X: far, Y: -l.h}},
-	}
-	for _, f := range p.Features {
-		lines = append(lines, struct{ a, b geom.Point }{geom.Point{X: f.From.X.MM(), Y: f.From.Y.MM()}, geom.Point{X: f.To.X.MM(), Y: f.To.Y.MM()}})
-	}
+	lines := l.lines()
 	for i, c := range l.d.Clearances {
 		if c.Left > 0 || i >= len(lines) {
 			continue
 		}
-		zone, err := geom.Intersect(l.d.Edge, beyond(l.d.CutOut.Centroid(), lines[i].a, lines[i].b))
+		far := beyond(l.d.Edge, l.d.CutOut.Centroid(), lines[i][0], lines[i][1])
+		zone, err := geom.Intersect(l.d.Edge, far)
 		if err != nil || len(zone) == 0 {
+			l.crossed(l.look.box(geom.Shape{lines[i][:]}), i, c)
 			continue
 		}
 		rings := l.look.rings(zone)
@@ -214,6 +209,20 @@ func (l *layout) crossings() {
 		}
 		l.crossed(drawing.Bounds(rings...), i, c)
 	}
+}
+
+// lines returns what the clearances are measured to, in their order: the four
+// edges of the panel, then its features.
+func (l *layout) lines() [][2]geom.Point {
+	w, h := l.w, l.h
+	out := [][2]geom.Point{
+		{{X: w, Y: -h}, {X: w, Y: h}}, {{X: -w, Y: -h}, {X: -w, Y: h}},
+		{{X: -w, Y: h}, {X: w, Y: h}}, {{X: -w, Y: -h}, {X: w, Y: -h}},
+	}
+	for _, f := range l.r.Job.Panel.Features {
+		out = append(out, [2]geom.Point{{X: f.From.X.MM(), Y: f.From.Y.MM()}, {X: f.To.X.MM(), Y: f.To.Y.MM()}})
+	}
+	return out
 }
 
 // crossed says in words what is crossed and by how much, inside the panel
@@ -238,10 +247,10 @@ func (l *layout) crossed(b drawing.Box, i int, c design.Clearance) {
 	l.p.Label(at, drawing.TextSmall, anchor, text)
 }
 
-// beyond returns a half plane as a large quadrangle: the far side of the line
-// through a and b as seen from a point.
-func beyond(from, a, b geom.Point) geom.Shape {
-	const far = 40000.0
+// beyond returns what of the plane round a shape lies on the far side of the
+// line through a and b, as seen from a point: a square large enough to hold the
+// shape, with its near side on the line.
+func beyond(s geom.Shape, from, a, b geom.Point) geom.Shape {
 	dx, dy := b.X-a.X, b.Y-a.Y
 	n := math.Hypot(dx, dy)
 	if n == 0 {
@@ -252,8 +261,15 @@ func beyond(from, a, b geom.Point) geom.Shape {
 	if (from.X-a.X)*nx+(from.Y-a.Y)*ny > 0 {
 		nx, ny = -nx, -ny
 	}
-	m := geom.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
-	at := func(s, t float64) geom.Point { return geom.Point{X: m.X + dx*s + nx*t, Y: m.Y + dy*s + ny*t} }
+	// The foot of the shape's middle on the line, so that the square stays near.
+	box := s.Bounds()
+	c := box.Centre()
+	t := (c.X-a.X)*dx + (c.Y-a.Y)*dy
+	foot := geom.Point{X: a.X + dx*t, Y: a.Y + dy*t}
+	far := box.Width() + box.Height()
+	at := func(s, t float64) geom.Point {
+		return geom.Point{X: foot.X + dx*s + nx*t, Y: foot.Y + dy*s + ny*t}
+	}
 	r := geom.Ring{at(-far, 0), at(far, 0), at(far, far), at(-far, far)}
 	if r.Area() < 0 {
 		r = r.Reverse()

@@ -174,6 +174,9 @@ func (c *cut) dimensions() {
 		}
 	}
 	surface := near + sign*proud
+	if len(c.faces) > 1 && c.faces[1].cover != nil {
+		far -= c.faces[1].cover.Thickness.MM()
+	}
 	at := func(u, y float64) drawing.Point { return drawing.P(u, y) }
 	c.p.DimH(at(c.edge[0], surface), at(c.hole[0], surface), sign*7, c.u.len(c.hole[0]-c.edge[0]))
 	c.p.DimH(at(c.hole[1], surface), at(c.edge[1], surface), sign*7, c.u.len(c.edge[1]-c.hole[1]))

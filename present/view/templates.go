@@ -273,6 +273,9 @@ func plyTemplate(r repair.Result, i int) Piece {
 	layer := fmt.Sprintf("PLY_%02d", i+1)
 	if isCover(ply) {
 		layer = "COVER"
+		if d.Sides == "both" && ply.Face == "inside" {
+			layer = "COVER_IN"
+		}
 	}
 	b := newPiece(r, l, ply.Outline, ply.Label, layer, ply.Label+" "+upper(ply.Class))
 	under, what := d.CutOut, "dashed: edge of the cut-out"

@@ -187,8 +187,12 @@ func TestTemplatesHaveTheAreasOfTheResult(t *testing.T) {
 	for _, name := range []string{"both-faces-in-reach", "one-side", "sandwich", "from-inside", "from-both"} {
 		r := variants(t)[name]
 		pieces := view.Templates(r)
-		byLabel := map[string]view.Piece{}
+		byLabel, layers := map[string]view.Piece{}, map[string]bool{}
 		for _, p := range pieces {
+			if layers[p.Layer] {
+				t.Errorf("%s: two pieces on layer %s", name, p.Layer)
+			}
+			layers[p.Layer] = true
 			byLabel[p.Label] = p
 		}
 		for _, ply := range r.Design.Plies {
@@ -210,6 +214,39 @@ func TestTemplatesHaveTheAreasOfTheResult(t *testing.T) {
 			if !strings.Contains(b.String(), "\r\n"+p.Layer+"\r\n") {
 				t.Errorf("%s: layer %s is not in the DXF of all pieces", name, p.Layer)
 			}
+		}
+	}
+}
+
+// TestACrossingIsHatchedAndSaid looks into the plan's SVG: for each clearance
+// that is used up there are words, and a bold zone with its hatch.
+func TestACrossingIsHatchedAndSaid(t *testing.T) {
+	tank := func(d *job.Description) {
+		// A slanted tank's edge that the feather edge runs over, and a frame it does not.
+		d.Panel.Features = []job.Feature{
+			{What: "tank", From: job.Point{X: 0.15, Y: -0.15}, To: job.Point{X: 0.2, Y: 0.15}},
+			{What: "hose", From: job.Point{X: -0.29, Y: -0.1}, To: job.Point{X: -0.29, Y: 0.1}},
+		}
+	}
+	for name, row := range map[string]struct {
+		r    repair.Result
+		want int
+	}{
+		"20:1 over both stringers": {variants(t)["crossing-us"], 2},
+		"longer than the bay":      {variants(t)["longer-than-the-bay"], 2},
+		"over a tank":              {planned(t, "day-launch", tank), 1},
+		"clear":                    {variants(t)["both-faces-in-reach"], 0},
+	} {
+		var b bytes.Buffer
+		if err := view.Plan(row.r).WriteSVG(&b); err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Count(b.String(), ">CROSSES"); got != row.want {
+			t.Errorf("%s: %d crossings said, want %d", name, got, row.want)
+		}
+		// One path of a zone's outline and one of its hatch, both vermilion.
+		if got := strings.Count(b.String(), `class="vermilion"`); got != 2*row.want {
+			t.Errorf("%s: %d vermilion paths, want %d", name, got, 2*row.want)
 		}
 	}
 }
