@@ -216,7 +216,7 @@ func (p *paper) clocks() {
 	if d == nil || len(d.Clocks) == 0 {
 		return
 	}
-	note := fmt.Sprintf("12 is up, 3 is forward. Taper %g:1 on the %s. Measure before hold point A.", d.Ratio, d.Sides)
+	note := fmt.Sprintf("As you stand before the ground face: 12 is up, 3 to the right. Taper %g:1 on the %s. Measure before hold point A.", d.Ratio, d.Sides)
 	var rows [][]string
 	for _, c := range d.Clocks {
 		left := p.length(c.Left) + " to " + c.What

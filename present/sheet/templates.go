@@ -91,7 +91,7 @@ func (p *paper) index(pieces []view.Piece, counts []int) {
 	p.bullets(body, []string{
 		"Print at 100 % (actual size), never fitted to the page. Measure both 100 mm bars on every sheet: between 99.5 and 100.5 mm, or do not cut.",
 		"Sheets of one piece carry row letters and column numbers, A1 at the top left. Lay each on the dashed line of its neighbour so that the ring marks lie on each other.",
-		"Every piece carries the cross of the cut-out's centre and ticks at the eight clock points (12 up, 3 forward): mark the cross and the ticks on the hull, and each piece finds its place.",
+		"Every piece carries the cross of the cut-out's centre and ticks at the eight clock points (12 up, 3 to the right, as you stand before the ground face): mark the cross and the ticks on the hull, and each piece finds its place.",
 		"Each piece is drawn as seen from the face it is laid from, not mirrored, printed face towards you.",
 	})
 	rows := make([][]string, len(pieces))

@@ -11,8 +11,8 @@
 // A panel's x runs forward and y up (package job), so a port panel has the bow
 // on the left when it is looked at from outside, and a starboard panel on the
 // right. Every drawing here is turned the way the worker sees it, standing
-// before the ground face, and says so in words. The clock points keep their
-// meaning whichever way it is seen: 12 is up, 3 is forward, 6 down, 9 aft.
+// before the ground face, and says so in words. The clock points are the
+// worker's too: 12 is up, 3 to the right.
 //
 // # Limits
 //
@@ -29,6 +29,7 @@ import (
 	"strings"
 
 	"scarfwright/physics/geom"
+	"scarfwright/physics/si"
 	"scarfwright/present/drawing"
 	"scarfwright/repair"
 	"scarfwright/repair/design"
@@ -92,8 +93,7 @@ type look struct {
 // Where the side is not known, x is taken to the right as seen from outside.
 func seen(r repair.Result, face string) look {
 	l := look{face: face}
-	port := r.Job.Panel.Side == "port"
-	l.flip = port != (face == "inside")
+	l.flip = design.Mirrored(r.Job.Panel.Side, face)
 	return l
 }
 
@@ -150,15 +150,9 @@ func (l look) draw(p drawing.Pen, line drawing.Line, s geom.Shape) {
 // box returns the bounds of a shape as it is seen.
 func (l look) box(s geom.Shape) drawing.Box { return drawing.Bounds(l.rings(s)...) }
 
-// clockAngles are the directions of the clock points from x, in degrees, by
-// the names a result gives them.
-var clockAngles = map[string]float64{
-	"12:00": 90, "1:30": 45, "3:00": 0, "4:30": -45, "6:00": -90, "7:30": -135, "9:00": 180, "10:30": 135,
-}
-
-// ray returns the unit vector of a clock point as it is seen.
-func (l look) ray(hour string) drawing.Point {
-	s, c := math.Sincos(clockAngles[hour] * math.Pi / 180)
+// ray returns the unit vector of a direction on the panel as it is seen.
+func (l look) ray(angle si.Angle) drawing.Point {
+	s, c := math.Sincos(angle.Radians())
 	if l.flip {
 		c = -c
 	}

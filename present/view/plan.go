@@ -71,7 +71,7 @@ func newLayout(r repair.Result) *layout {
 	l.s = drawing.New(wide, high, "Plan of the repair")
 	l.s.Desc = fmt.Sprintf("Plan: a cut-out of %.0f by %.0f mm, feather edge %.0f by %.0f mm, in a panel of %.0f by %.0f mm. %s.",
 		l.d.CutOut.Bounds().Width(), l.d.CutOut.Bounds().Height(), l.d.Edge.Bounds().Width(), l.d.Edge.Bounds().Height(), 2*l.w, 2*l.h, l.look.words(r))
-	l.s.TitleBlock(title(r, "Plan of the repair", drawing.ScaleText(l.k), l.look.words(r)+". "+l.u.note()+" Clock points: 12 up, 3 forward. Do not scale unless the bar measures true."))
+	l.s.TitleBlock(title(r, "Plan of the repair", drawing.ScaleText(l.k), l.look.words(r)+". "+l.u.note()+" Clock points as seen here, 12 up. Do not scale unless the bar measures true."))
 	centre := drawing.P((box.X0+box.X1)/2, (box.Y0+box.Y1)/2)
 	l.p = l.s.View(drawing.P(wide/2, titleTop+rows+barHigh+roomHigh+box.Height()/l.k/2), centre, 1/l.k, 1/l.k)
 	return l
@@ -284,7 +284,7 @@ func (l *layout) clock() {
 	b := l.look.box(l.d.CutOut)
 	roomy := min(b.Width(), b.Height())/l.k >= 21
 	for _, k := range l.d.Clocks {
-		v := l.look.ray(k.Hour)
+		v := l.look.ray(k.Angle)
 		at := func(d float64) drawing.Point { return drawing.P(c.X+v.X*d, c.Y+v.Y*d) }
 		l.p.Line(drawing.Narrow, at(k.ToCut.MM()), at(k.ToEdge.MM()))
 		l.p.Fill(drawing.Solid, l.p.EllipseRing(at(k.ToEdge.MM()), 0.7*l.k, 0.7*l.k, 0))

@@ -15,7 +15,7 @@ func (c *cut) words() {
 	if !c.upright {
 		ends, name = [2]string{"9 o'clock, aft", "3 o'clock, forward"}, "9 to 3 o'clock"
 		if seen(c.r, groundFace(c.d)).flip {
-			ends[0], ends[1] = ends[1], ends[0]
+			ends = [2]string{"9 o'clock, forward", "3 o'clock, aft"}
 		}
 	}
 	y := wordsHigh - 4

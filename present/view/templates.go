@@ -157,11 +157,11 @@ func (b *builder) ticks(p drawing.Pen) {
 	c := b.centre()
 	small := min(b.box.Width(), b.box.Height()) < 90
 	for _, k := range b.r.Design.Clocks {
-		far, ok := b.outline.Ray(o, clockAngles[k.Hour]*math.Pi/180)
+		far, ok := b.outline.Ray(o, k.Angle.Radians())
 		if !ok || !b.outline.Contains(o) {
 			continue
 		}
-		v := b.look.ray(k.Hour)
+		v := b.look.ray(k.Angle)
 		at := func(d float64) drawing.Point { return drawing.P(c.X+v.X*d, c.Y+v.Y*d) }
 		p.Line(drawing.Narrow, at(far), at(far-5))
 		if !small {

@@ -66,7 +66,7 @@ func least(cs []Clearance) (si.Length, string) {
 	return best.Left, best.What
 }
 
-// hours are the eight clock points, twelve o'clock up, as angles from x.
+// hours are the eight clock points as seen, as angles from the right-hand side.
 var hours = []struct {
 	name  string
 	angle float64
@@ -75,18 +75,26 @@ var hours = []struct {
 	{"6:00", -90}, {"7:30", -135}, {"9:00", 180}, {"10:30", 135},
 }
 
+// Mirrored reports whether forward lies to the left of somebody who stands
+// before that face of the panel: so it does outside on the port side and inside
+// to starboard. Where no side is given, forward is taken to the right outside.
+func Mirrored(side, face string) bool { return (side == "port") != (face == "inside") }
+
 // clocks measures the repair along the eight clock rays from the cut-out's centre.
-func clocks(obs []obstacle, cut, edge geom.Shape) []Clock {
+func clocks(obs []obstacle, cut, edge geom.Shape, mirrored bool) []Clock {
 	c := cut.Centroid()
 	out := make([]Clock, 0, len(hours))
 	for _, h := range hours {
 		a := h.angle * math.Pi / 180
+		if mirrored {
+			a = math.Pi - a
+		}
 		toCut, okCut := cut.Ray(c, a)
 		toEdge, okEdge := edge.Ray(c, a)
 		if !okCut || !okEdge {
 			continue
 		}
-		k := Clock{Hour: h.name, ToCut: si.MM(toCut), ToEdge: si.MM(toEdge), Taper: si.MM(toEdge - toCut)}
+		k := Clock{Hour: h.name, Angle: si.Angle(a), ToCut: si.MM(toCut), ToEdge: si.MM(toEdge), Taper: si.MM(toEdge - toCut)}
 		nearest := math.Inf(1)
 		for _, o := range obs {
 			if d, ok := rayToSegment(c, a, o.a, o.b); ok && d < nearest {

@@ -96,9 +96,11 @@ type CorePiece struct {
 	Paste     si.Mass    `json:"paste_kg"` // bedding paste, both faces
 }
 
-// Clock is one of eight places round the repair, twelve o'clock being up.
+// Clock is one of eight places round the repair as somebody sees it who stands
+// before the ground face: twelve o'clock is up, three o'clock to the right.
 type Clock struct {
 	Hour   string    `json:"hour"`      // "12:00", "1:30" ...
+	Angle  si.Angle  `json:"angle_rad"` // the same direction on the panel, from forward towards up
 	ToCut  si.Length `json:"to_cut_m"`  // from the centre of the cut-out to its edge
 	ToEdge si.Length `json:"to_edge_m"` // from the centre to the feather edge
 	Taper  si.Length `json:"taper_m"`   // ground length there

@@ -138,7 +138,7 @@ func (m materials) shape(d job.Description, r *Result) error {
 	}
 	r.Edge = g.Edge
 	obs := obstacles(d.Panel)
-	r.Clocks = clocks(obs, r.CutOut, r.Edge)
+	r.Clocks = clocks(obs, r.CutOut, r.Edge, Mirrored(d.Panel.Side, r.Sides))
 	r.Radius, r.Sagitta = curvature(d.Panel, r.Edge)
 	r.Options, err = m.options(r.CutOut, r.Repair.Layers, r.Sides, r.Depth, obs, r.Ratio)
 	return err

@@ -4,10 +4,12 @@
 //
 // # Words
 //
-// The panel is the piece of hull between its stiffeners; its long span is x
-// (forward positive where that is known), its short span y (up positive), and
-// the origin is the panel's centre, seen from outside. The damage's outline is
-// given about its own centre. A laminate is listed from the outside in.
+// The panel is the piece of hull between its stiffeners. Its long span is x,
+// forward positive on either side of the boat, its short span y, up positive,
+// and the origin is the panel's centre. Whoever stands outside a port panel has
+// forward on his left: measure x towards the bow all the same; drawings and
+// templates are turned to what the worker sees. The damage's outline is given
+// about its own centre. A laminate is listed from the outside in.
 //
 // Field tags: `job` is the key, with "required" where it must be given; `min`
 // and `max` bound a quantity (inclusive; "over 0 mm" excludes the bound); `one`

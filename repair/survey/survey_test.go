@@ -181,7 +181,7 @@ func TestWidthsOfTheFourOutlines(t *testing.T) {
 	for what, o := range map[string]job.Outline{
 		"ellipse":   {Ellipse: []si.Length{si.MM(300), si.MM(200)}},
 		"rectangle": {Rectangle: []si.Length{si.MM(300), si.MM(200)}},
-		"points":    {Points: []job.Point{{si.MM(-100), 0}, {si.MM(200), si.MM(50)}, {0, si.MM(200)}}},
+		"points":    {Points: []job.Point{{X: si.MM(-100)}, {X: si.MM(200), Y: si.MM(50)}, {Y: si.MM(200)}}},
 	} {
 		if w, h := survey.Widths(o); math.Abs(w.MM()-300)+math.Abs(h.MM()-200) > 1e-9 {
 			t.Errorf("%s: got %v by %v, want 300 by 200 mm", what, w, h)
