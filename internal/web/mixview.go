@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"scarfwright/physics/si"
@@ -19,7 +20,8 @@ type mixingView struct {
 	Losses   string
 	Smallest string
 	Note     string
-	Sizes    []string
+	Sizes    []sizeRow
+	Doses    []string // heads of the working-time columns
 	Rows     []mixRow
 	Cautions []caution.Caution
 	Worked   worked
@@ -35,6 +37,10 @@ type sessionView struct {
 	Need               string
 }
 
+type sizeRow struct{ Resin, Second, ML string }
+
+// mixRow is the working time at one temperature; where the sheet tells none, Words
+// say what to do.
 type mixRow struct {
 	At, Words string
 	Cells     []string
@@ -80,12 +86,12 @@ func sessionOf(s mixing.Session, n, of int, second string) sessionView {
 		Time: s.Words, HasTime: s.WorkingTime > 0,
 	}
 	if b.Count != 1 {
-		v.Count = fmt.Sprintf("%d batches, all alike", b.Count)
+		v.Count = fmt.Sprintf("%d batches, all alike, each:", b.Count)
 	}
 	how := "by scale"
 	shown := grams(b.Measured.Second)
 	if b.Measured.Syringe {
-		how, shown = "by syringe", trimmed(b.Measured.SecondVolume.ML(), 2)+" ml"
+		how, shown = "by syringe", trimmed(b.Measured.SecondVolume.ML(), 2)+nb+"ml"
 	}
 	v.Measure = fmt.Sprintf("Measure the %s %s: %s. With these tools its true share of the resin is then %s to %s.", second, how, shown, percent(b.Measured.Low), percent(b.Measured.High))
 	if b.Measured.Off {
@@ -95,18 +101,31 @@ func sessionOf(s mixing.Session, n, of int, second string) sessionView {
 }
 
 func (v *mixingView) table(t mixing.MixTable) {
-	for i, a := range t.Sizes {
-		tool := grams(a.Second)
-		if i < len(t.Tools) && t.Tools[i].Syringe {
-			tool = trimmed(a.SecondVolume.ML(), 1) + " ml"
-		}
-		v.Sizes = append(v.Sizes, fmt.Sprintf("%s resin + %s", grams(a.Resin), tool))
+	for _, a := range t.Sizes {
+		v.Sizes = append(v.Sizes, sizeRow{grams(a.Resin), grams(a.Second), trimmed(a.SecondVolume.ML(), 1)})
 	}
 	for _, row := range t.Rows {
 		x := mixRow{At: celsius(row.At), Words: row.Words}
-		for _, a := range t.Sizes {
-			x.Cells = append(x.Cells, fmt.Sprintf("%s = %s ml", grams(a.Second), trimmed(a.SecondVolume.ML(), 1)))
+		heads := []string{"Working time"}
+		if row.Time > 0 {
+			x.Cells = []string{row.Words}
 		}
+		if len(row.ByDose) > 0 {
+			heads = nil
+			var cells []string
+			for _, d := range row.ByDose {
+				heads = append(heads, "at most, with "+percent(d.Dose))
+				cell := "not on the sheet"
+				if d.Time > 0 {
+					cell = trimmed(math.Floor(d.Time.Minutes()), 0) + nb + "min"
+				}
+				cells = append(cells, cell)
+			}
+			if row.Time > 0 {
+				x.Cells = cells
+			}
+		}
+		v.Doses = heads
 		v.Rows = append(v.Rows, x)
 	}
 }

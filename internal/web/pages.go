@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"html/template"
 	"net/http"
-	"strings"
 
 	"scarfwright/repair/caution"
 )
@@ -22,7 +21,7 @@ type pages map[string]*template.Template
 // loadPages parses the frame, the parts and each page.
 func loadPages() (pages, error) {
 	frame, err := template.New("frame.html").Funcs(template.FuncMap{
-		"upper": strings.ToUpper,
+		"sentence": sentence,
 	}).Option("missingkey=error").ParseFS(templateFiles, "templates/frame.html", "templates/part-*.html")
 	if err != nil {
 		return nil, fmt.Errorf("web: %w", err)
@@ -63,6 +62,9 @@ type field struct {
 	Label, Value string
 	Wide         bool
 }
+
+// Long reports whether the value is words that want a smaller size.
+func (f field) Long() bool { return len([]rune(f.Value)) > 18 }
 
 // render writes one page, whole or not at all.
 func (s *Site) render(w http.ResponseWriter, r *http.Request, status int, name string, p page) {

@@ -31,6 +31,7 @@ type planView struct {
 	Headline    []field
 
 	Section, Plan, Options picture
+	SectionLink, PlanLink  string
 	Otherwise              otherwise
 	Sides, Orders          []choice
 	Design                 *designView
@@ -105,6 +106,14 @@ func (s *Site) planView(e entry, o otherwise, r repair.Result) planView {
 	v.Finish = finishOf(u, r)
 	v.Estimate = estimateOf(r)
 	v.Papers = s.papers(e, v.Query, r)
+	for _, p := range v.Papers {
+		switch p.Name {
+		case "section.svg":
+			v.SectionLink = p.Link
+		case "plan.svg":
+			v.PlanLink = p.Link
+		}
+	}
 	return v
 }
 

@@ -21,10 +21,11 @@ func sendBytes(w http.ResponseWriter, r *http.Request, mime string, data []byte)
 }
 
 // sendDownload sends a file under its name. PDFs and pictures open in the
-// browser; the rest is stored.
+// browser; the rest is stored. A picture holds no script, and could run none
+// under the headers it is sent with.
 func sendDownload(w http.ResponseWriter, r *http.Request, name, mime string, data []byte) {
 	how := "attachment"
-	if mime == "application/pdf" || mime == "image/png" {
+	if mime == "application/pdf" || mime == "image/png" || mime == "image/svg+xml" {
 		how = "inline"
 	}
 	w.Header().Set("Content-Disposition", disposition(how, name))

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"scarfwright/physics/si"
 	"scarfwright/repair"
@@ -22,51 +24,54 @@ func (u units) length(l si.Length) string {
 		return si.Show(l, si.US, 4)
 	}
 	if math.Abs(l.MM()) >= 100 {
-		return fmt.Sprintf("%.0f mm", l.MM())
+		return fmt.Sprintf("%.0f"+nb+"mm", l.MM())
 	}
-	return trimmed(l.MM(), 1) + " mm"
+	return trimmed(l.MM(), 1) + nb + "mm"
 }
+
+// nb keeps a number and its unit on one line.
+const nb = "\u00a0"
 
 // thin prints a thickness, to a hundredth.
 func (u units) thin(l si.Length) string {
 	if u.us {
 		return si.Show(l, si.US, 3)
 	}
-	return fmt.Sprintf("%.2f mm", l.MM())
+	return fmt.Sprintf("%.2f"+nb+"mm", l.MM())
 }
 
 func (u units) size(w, h si.Length) string {
 	if u.us {
 		return si.Show(w, si.US, 4) + " × " + si.Show(h, si.US, 4)
 	}
-	return fmt.Sprintf("%.0f × %.0f mm", w.MM(), h.MM())
+	return fmt.Sprintf("%.0f"+nb+"×"+nb+"%.0f"+nb+"mm", w.MM(), h.MM())
 }
 
 func (u units) area(a si.Area) string {
 	if u.us {
 		return si.Show(a, si.US, 3)
 	}
-	return working.Num(a.M2(), 3) + " m²"
+	return working.Num(a.M2(), 3) + nb + "m²"
 }
 
 func grams(m si.Mass) string {
 	g := m.Grams()
 	switch {
 	case g == 0:
-		return "0 g"
+		return "0" + nb + "g"
 	case math.Abs(g) < 10:
-		return fmt.Sprintf("%.1f g", g)
+		return fmt.Sprintf("%.1f"+nb+"g", g)
 	case math.Abs(g) >= 10000:
-		return fmt.Sprintf("%.2f kg", g/1000)
+		return fmt.Sprintf("%.2f"+nb+"kg", g/1000)
 	}
-	return fmt.Sprintf("%.0f g", g)
+	return fmt.Sprintf("%.0f"+nb+"g", g)
 }
 
 func ml(v si.Volume) string {
 	if x := v.ML(); math.Abs(x) < 100 {
-		return fmt.Sprintf("%.1f ml", x)
+		return fmt.Sprintf("%.1f"+nb+"ml", x)
 	}
-	return fmt.Sprintf("%.0f ml", v.ML())
+	return fmt.Sprintf("%.0f"+nb+"ml", v.ML())
 }
 
 // trimmed prints x with at most the given decimals.
@@ -81,13 +86,22 @@ func trimmed(x float64, decimals int) string {
 	return s
 }
 
-func percent(r si.Ratio) string { return trimmed(r.Percent(), 2) + " %" }
+func percent(r si.Ratio) string { return trimmed(r.Percent(), 2) + nb + "%" }
 
-func celsius(t si.Temp) string { return trimmed(t.Celsius(), 1) + " °C" }
+func celsius(t si.Temp) string { return trimmed(t.Celsius(), 1) + nb + "°C" }
 
 func ratioText(x float64) string { return trimmed(x, 2) + ":1" }
 
-func money(currency string, x float64) string { return fmt.Sprintf("%s %.0f", currency, x) }
+func money(currency string, x float64) string { return fmt.Sprintf("%s"+nb+"%.0f", currency, x) }
+
+// sentence begins with a capital letter.
+func sentence(s string) string {
+	if s == "" {
+		return s
+	}
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}
 
 func counted(n int, what string) string {
 	if n == 1 {
