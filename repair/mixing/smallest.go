@@ -29,8 +29,9 @@ type Smallest struct {
 	Resin        si.Mass   `json:"resin_kg"` // rounded up to 5 g
 	Second       si.Mass   `json:"second_kg"`
 	SecondVolume si.Volume `json:"second_m3"`
-	Syringe      bool      `json:"syringe"` // the second part is better measured by syringe than by scale
-	Low, High    si.Ratio  `json:"-"`       // the true dose lies between
+	Syringe      bool      `json:"syringe"`    // the second part is better measured by syringe than by scale
+	Low          si.Ratio  `json:"low_ratio"`  // the true ratio lies between this and High
+	High         si.Ratio  `json:"high_ratio"` // null in JSON when the first part itself cannot be seen on this scale
 }
 
 // SmallestHonest returns the smallest batch of resin for which the errors of
@@ -72,12 +73,13 @@ func spread(first, second, step, secondStep si.Mass) (low, high si.Ratio) {
 
 // Measured is an amount as the tools at hand can show it.
 type Measured struct {
-	Resin        si.Mass   `json:"resin_kg"`  // to the scale's step
-	Second       si.Mass   `json:"second_kg"` // to the scale's step
-	SecondVolume si.Volume `json:"second_m3"` // to the syringe's graduation; unrounded without one
-	Syringe      bool      `json:"syringe"`   // go by the syringe, it is finer
-	Low, High    si.Ratio  `json:"-"`         // the true ratio lies between
-	Off          bool      `json:"off"`       // it may lie further from the wanted ratio than is honest
+	Resin        si.Mass   `json:"resin_kg"`   // to the scale's step
+	Second       si.Mass   `json:"second_kg"`  // to the scale's step
+	SecondVolume si.Volume `json:"second_m3"`  // to the syringe's graduation; unrounded without one
+	Syringe      bool      `json:"syringe"`    // go by the syringe, it is finer
+	Low          si.Ratio  `json:"low_ratio"`  // the true ratio lies between this and High
+	High         si.Ratio  `json:"high_ratio"` // null in JSON when the first part itself cannot be seen on this scale
+	Off          bool      `json:"off"`        // it may lie further from the wanted ratio than is honest
 }
 
 // Measure rounds an amount to a scale and a syringe (0 for none), and returns
