@@ -165,10 +165,15 @@ func TestPlanningOtherwiseSwapsThePlan(t *testing.T) {
 	if err := chromedp.Do(ctx, chromedp.SetValue("#ratio", "20"), chromedp.Click("#plan form button")); err != nil {
 		t.Fatal(err)
 	}
-	_, err := chromedp.Run(ctx, chromedp.Poll[bool](`document.querySelector("tr.taken th").textContent.includes("20:1") || null`, chromedp.WithPollingTimeout(10*time.Second)))
-	if err != nil {
-		t.Fatal(err)
+	wait := func(js string) {
+		t.Helper()
+		if _, err := chromedp.Run(ctx, chromedp.Poll[bool]("("+js+") || null", chromedp.WithPollingTimeout(10*time.Second))); err != nil {
+			t.Fatalf("waiting for %s: %v", js, err)
+		}
 	}
+	wait(`document.querySelector("tr.taken th").textContent.includes("20:1")`)
+	wait(`document.querySelector("#standing").textContent.includes("shown with the changes")`)
+	wait(`document.activeElement.id === "again"`)
 	stayed, err := chromedp.Run(ctx, chromedp.Evaluate[bool](`window.sameLoad === true`))
 	if err != nil {
 		t.Fatal(err)
@@ -180,4 +185,11 @@ func TestPlanningOtherwiseSwapsThePlan(t *testing.T) {
 	if !stayed || !strings.Contains(where, "ratio=20") {
 		t.Errorf("got same load %v, address %s; want a swap and ratio=20 in the address", stayed, where)
 	}
+
+	// A ratio that cannot be planned is told in the same place.
+	if err := chromedp.Do(ctx, chromedp.SetValue("#ratio", "99"), chromedp.Click("#again")); err != nil {
+		t.Fatal(err)
+	}
+	wait(`document.querySelector("#otherwise .problems")?.textContent.includes("from 5 to 50")`)
+	wait(`document.querySelector("#ratio").value === "99"`)
 }

@@ -114,7 +114,7 @@ func (v *mixingView) table(t mixing.MixTable) {
 			heads = nil
 			var cells []string
 			for _, d := range row.ByDose {
-				heads = append(heads, "at most, with "+percent(d.Dose))
+				heads = append(heads, percent(d.Dose))
 				cell := "not on the sheet"
 				if d.Time > 0 {
 					cell = trimmed(math.Floor(d.Time.Minutes()), 0) + nb + "min"

@@ -38,7 +38,7 @@ func readOtherwise(q url.Values, d job.Description) (otherwise, job.Description)
 	if o.Ratio != "" {
 		x, err := readRatio(o.Ratio)
 		if err != nil {
-			o.Problems = append(o.Problems, formProblem{"ratio", err.Error()})
+			o.Problems = append(o.Problems, formProblem{"ratio", sentence(err.Error())})
 		}
 		d.Choices.Ratio = x
 	}
@@ -74,7 +74,7 @@ func readRatio(text string) (float64, error) {
 	case err != nil || math.IsNaN(x):
 		return 0, fmt.Errorf("%q is not a ratio. %s", text, allowed)
 	case x < design.RatioLeast || x > design.RatioMost:
-		return 0, fmt.Errorf("The ratio %s is outside what is planned here. %s", text, allowed)
+		return 0, fmt.Errorf("ratio %s is outside what is planned here. %s", text, allowed)
 	}
 	return x, nil
 }

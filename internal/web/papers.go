@@ -29,7 +29,7 @@ func pictureOf(s *drawing.Scene) picture {
 	if err := s.WriteSVG(&b); err != nil {
 		return picture{Missing: "The drawing could not be made: " + err.Error()}
 	}
-	return picture{SVG: template.HTML(b.String())} // #nosec G203
+	return picture{SVG: template.HTML(b.String())}
 }
 
 // paperView is one file to fetch.

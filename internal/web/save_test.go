@@ -23,7 +23,7 @@ func TestSave(t *testing.T) {
 	if read("mine.yaml") != dayLaunch(t) {
 		t.Error("got another file than the job's own")
 	}
-	if w := ask(s, "GET", "/jobs/mine", nil); w.Code != 200 || !strings.Contains(w.Body.String(), "in the data folder") {
+	if w := ask(s, "GET", "/jobs/mine", nil); w.Code != 200 || !strings.Contains(w.Body.String(), "In the data folder") {
 		t.Errorf("got status %d for the saved job", w.Code)
 	}
 	if w := ask(s, "GET", "/", nil); !strings.Contains(w.Body.String(), "/jobs/mine") {

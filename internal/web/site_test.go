@@ -294,7 +294,7 @@ func TestUpload(t *testing.T) {
 		t.Fatalf("got status %d, want 303", w.Code)
 	}
 	page := ask(s, "GET", w.Header().Get("Location"), nil)
-	if page.Code != 200 || !strings.Contains(page.Body.String(), "pasted, not saved") {
+	if page.Code != 200 || !strings.Contains(page.Body.String(), "Pasted, not saved") {
 		t.Errorf("got status %d for the pasted job's page", page.Code)
 	}
 	if w := send("x.yaml", []byte{0xff, 0xfe, 0x00}); w.Code != 422 {
