@@ -41,7 +41,7 @@ func (d draws) outline(w, h float64) *job.Outline {
 	case "ellipse":
 		return &job.Outline{Ellipse: two}
 	case "rectangle":
-		return &job.Outline{Rectangle: two, Corner: d.mm("corner", 1, 60)}
+		return &job.Outline{Rectangle: two, Corner: d.mm("corner", 1, min(60, w/2, h/2)-0.1)}
 	case "circle":
 		return &job.Outline{Circle: si.MM(min(w, h))}
 	}
