@@ -11,6 +11,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -143,9 +144,21 @@ func (c Calculation) Compute(given map[string]string) (Answer, error) {
 	if r.err != nil {
 		return Answer{}, r.err
 	}
+	if !a.finite() {
+		key := c.Inputs[0].Key
+		return Answer{}, &InputError{Key: key, Text: given[key], Why: "these inputs together give no finite number.", Hint: "Check their sizes and units."}
+	}
 	a.Figure, a.Inputs = c.Name, r.used
 	a.gather()
 	return a, nil
+}
+
+// finite reports whether every number of the answer is one. Absurd inputs may
+// overflow on the way although each is a number itself.
+func (a Answer) finite() bool {
+	no := func(x float64) bool { return math.IsNaN(x) || math.IsInf(x, 0) }
+	return !slices.ContainsFunc(a.Results, func(r Result) bool { return no(r.Value) }) &&
+		!slices.ContainsFunc(a.Working, func(l working.Line) bool { return no(l.Value) })
 }
 
 // gather collects the sources and warnings of the worked lines, each once.
