@@ -30,12 +30,20 @@ type problemView struct {
 	Anchor string // of the line in the listing, "" when the place is not known
 }
 
-// Text and Said are what a person needs of a problem besides its message.
+// Place names the line, unless the message does so itself.
 func (p problemView) Place() string {
-	if p.Line < 1 {
+	if p.Line < 1 || strings.HasPrefix(p.Message, "Line ") {
 		return ""
 	}
 	return fmt.Sprintf("Line %d", p.Line)
+}
+
+// Next is what to do, unless the message has said it.
+func (p problemView) Next() string {
+	if strings.Contains(p.Message, strings.TrimSuffix(p.Hint, ".")) {
+		return ""
+	}
+	return p.Hint
 }
 
 // line is one line of the listing.

@@ -2,6 +2,7 @@ package web
 
 import (
 	"crypto/rand"
+	"errors"
 	"net"
 	"net/http"
 	"runtime/debug"
@@ -54,7 +55,7 @@ func (s *Site) caught(w http.ResponseWriter, r *http.Request) {
 	if err == nil {
 		return
 	}
-	if err == http.ErrAbortHandler {
+	if e, ok := err.(error); ok && errors.Is(e, http.ErrAbortHandler) {
 		panic(err)
 	}
 	id := strings.ToLower(rand.Text()[:8])

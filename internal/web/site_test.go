@@ -274,6 +274,23 @@ func TestTheJobFileIsGivenBackAsItWas(t *testing.T) {
 	}
 }
 
+func TestInInches(t *testing.T) {
+	s := newSite(t, "")
+	text := strings.Replace(dayLaunch(t), "units: metric", "units: us", 1)
+	w := ask(s, "GET", ask(s, "POST", "/check", url.Values{"text": {text}}).Header().Get("Location"), nil)
+	body := w.Body.String()
+	checkPage(t, "in inches", body)
+	// 300 mm by 200 mm over 25.4; doses stay in grams and millilitres.
+	for _, x := range []string{"11.81 in × 7.87 in", "688\u00a0g", "9.2\u00a0ml"} {
+		if !strings.Contains(body, x) {
+			t.Errorf("got a page without %q", x)
+		}
+	}
+	if strings.Contains(body, "oz ") && !strings.Contains(body, "oz (mass)") {
+		t.Error("got bare ounces")
+	}
+}
+
 func TestUpload(t *testing.T) {
 	s := newSite(t, "")
 	send := func(name string, data []byte) *httptest.ResponseRecorder {

@@ -21,12 +21,21 @@ func unitsOf(r repair.Result) units { return units{r.Job.Choices.Units == "us"} 
 
 func (u units) length(l si.Length) string {
 	if u.us {
-		return si.Show(l, si.US, 4)
+		return inches(l)
 	}
 	if math.Abs(l.MM()) >= 100 {
 		return fmt.Sprintf("%.0f"+nb+"mm", l.MM())
 	}
 	return trimmed(l.MM(), 1) + nb + "mm"
+}
+
+// inches prints to a hundredth of an inch, which is what a rule shows.
+func inches(l si.Length) string {
+	digits := 3
+	if math.Abs(l.MM()) >= 254 {
+		digits = 4
+	}
+	return si.Show(l, si.US, digits)
 }
 
 // nb keeps a number and its unit on one line.
@@ -42,7 +51,7 @@ func (u units) thin(l si.Length) string {
 
 func (u units) size(w, h si.Length) string {
 	if u.us {
-		return si.Show(w, si.US, 4) + " × " + si.Show(h, si.US, 4)
+		return inches(w) + " × " + inches(h)
 	}
 	return fmt.Sprintf("%.0f"+nb+"×"+nb+"%.0f"+nb+"mm", w.MM(), h.MM())
 }
