@@ -9,6 +9,7 @@ import (
 	"scarfwright/physics/si"
 	"scarfwright/repair"
 	"scarfwright/repair/check"
+	"scarfwright/repair/working"
 )
 
 // printer prints one plan for a terminal, in the job's system of units. Doses
@@ -76,7 +77,7 @@ func (p printer) design() {
 	p.f("  original\t%s\n  cut-out\t%s\n  taper\t%s\n  feather edge\t%s\n", p.long(d.Original.Thickness),
 		p.size(si.MM(cut.Width()), si.MM(cut.Height())), p.long(d.Taper), p.size(si.MM(edge.Width()), si.MM(edge.Height())))
 	if b := d.Backing; b != nil {
-		p.f("  backing\t%d piece(s) of %s\n", len(b.Pieces), p.size(b.PieceLong, b.PieceShort))
+		p.f("  backing\t%s of %s\n", working.Count(len(b.Pieces), "piece", "pieces"), p.size(b.PieceLong, b.PieceShort))
 	}
 	if c := d.Core; c != nil {
 		p.f("  core\t%s, %s, %s, %s; paste %s\n", c.Name, p.long(c.Thickness), p.area(c.Area), si.Show(c.Volume, p.sys, 2), p.mass(c.Paste))

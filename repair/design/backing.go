@@ -6,6 +6,7 @@ import (
 
 	"scarfwright/physics/geom"
 	"scarfwright/physics/si"
+	"scarfwright/repair/working"
 )
 
 // Lap and clearance of a backing (common practice, no source).
@@ -47,8 +48,8 @@ func backing(cut geom.Shape, lap, reach si.Length) (Backing, error) {
 		return Backing{}, fmt.Errorf("backing: %w", err)
 	}
 	out.PieceLong, out.PieceShort = si.MM(longest), si.MM(across/float64(n))
-	out.How = fmt.Sprintf("%d piece(s) of %.0f × %.0f mm, from a thin laminate made beforehand on a waxed sheet bent to the hull's curve; %s; pull up with wires through two small holes, bonded all round by %.0f mm on the abraded inner face.",
-		n, out.PieceLong.MM(), out.PieceShort.MM(), how, lap.MM())
+	out.How = fmt.Sprintf("%s of %.0f × %.0f mm, from a thin laminate made beforehand on a waxed sheet bent to the hull's curve; %s; pull up with wires through two small holes, bonded all round by %.0f mm on the abraded inner face.",
+		working.Count(n, "piece", "pieces"), out.PieceLong.MM(), out.PieceShort.MM(), how, lap.MM())
 	if reach > 0 {
 		out.How += fmt.Sprintf(" Clear space behind: %.0f mm.", reach.MM())
 	}

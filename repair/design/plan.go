@@ -188,7 +188,7 @@ func (m materials) cloth(d job.Description, r *Result) error {
 		r.Glass += p.Glass
 		r.Resin += p.Resin
 	}
-	r.Assumptions = append(r.Assumptions, fmt.Sprintf("Wet laminate per session at most %.1f kg/m² with this resin, so %d laminating session(s).", limit.KgPerM2(), n))
+	r.Assumptions = append(r.Assumptions, fmt.Sprintf("Wet laminate per session at most %.1f kg/m² with this resin, so %s.", limit.KgPerM2(), working.Count(n, "laminating session", "laminating sessions")))
 	r.Notes = m.notes(r.Plies)
 	r.Filler = max(0, r.Depth-r.Repair.Thickness)
 	return nil

@@ -106,7 +106,7 @@ func firstPlyFailure(r *reader) Answer {
 				Value: first.Ratio, Unit: "× the load", Source: strings.Replace(src, kaw2, kaw5, 1), Holds: "mechanical load only: no cure stress, no moisture",
 			},
 			working.Line{
-				Name: "last ply failure, " + c.String(), Formula: "failed plies fully discounted, step by step", Numbers: fmt.Sprintf("%d step(s)", len(collapse)),
+				Name: "last ply failure, " + c.String(), Formula: "failed plies fully discounted, step by step", Numbers: working.Count(len(collapse), "step", "steps"),
 				Value: collapse.Last(), Unit: "× the load", Source: kaw5,
 			})
 	}

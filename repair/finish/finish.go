@@ -198,7 +198,7 @@ func (r *Result) fill(d job.Description, cat catalog.Catalogue) error {
 	}
 	r.Working = append(r.Working,
 		working.Line{
-			Name: "paste in the marks", Formula: "V = Σ l w d/2 (scratch) + π l w d/8 (ding)", Numbers: fmt.Sprintf("%d kind(s) of mark", len(r.Fills)),
+			Name: "paste in the marks", Formula: "V = Σ l w d/2 (scratch) + π l w d/8 (ding)", Numbers: working.Count(len(r.Fills), "kind of mark", "kinds of mark"),
 			Value: r.FillVolume.ML(), Unit: "ml", Source: working.Geometry,
 		},
 		working.Line{

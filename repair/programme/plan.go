@@ -326,7 +326,7 @@ func (b *builder) doses(session int) []Target {
 		word = fmt.Sprintf("catalyst, %.2g %%", m.Dose.Percent())
 	}
 	return []Target{
-		{fmt.Sprintf("resin, %d batch(es) of", x.Count), fmt.Sprintf("%.0f g", x.Resin.Grams())},
+		{"resin, " + working.Count(x.Count, "batch", "batches") + " of", fmt.Sprintf("%.0f g", x.Resin.Grams())},
 		{word + ", each", second},
 		{"working time of 100 g", s.Words},
 	}

@@ -57,6 +57,14 @@ func (l Line) String() string {
 	return s
 }
 
+// Count prints a number of things in words: "1 batch", "2 batches".
+func Count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
+
 // Num prints x to n significant digits without an exponent where a person
 // would not write one, and never a negative zero.
 func Num(x float64, n int) string {
