@@ -86,19 +86,19 @@ func stock(ss []job.Stock, class, unit string) (amount float64, note string) {
 		if s.Class != class {
 			continue
 		}
-		switch {
-		case unit == "g":
-			amount += s.Mass.Grams()
-		case unit == "ml":
-			amount += s.Volume.ML()
-		default:
-			amount += s.Area.M2()
+		left := s.Area.M2()
+		switch unit {
+		case "g":
+			left = s.Mass.Grams()
+		case "ml":
+			left = s.Volume.ML()
 		}
-		if s.Mass == 0 && s.Volume == 0 && s.Area == 0 {
-			note = "listed without an amount"
-		} else if s.Age > 0 {
+		switch amount += left; {
+		case left == 0:
+			note = "in stock, but listed by another measure than " + unit + ", so not counted"
+		case s.Age > 0:
 			note = fmt.Sprintf("lot is %.0f days old", s.Age.Days())
-		} else {
+		default:
 			note = "age unknown"
 		}
 	}

@@ -458,6 +458,51 @@ func TestThePotsAreReckonedAtTheWarmestAir(t *testing.T) {
 	}
 }
 
+// Stock counts when it is listed in the measure the plan needs, and is told when it is not.
+func TestStock(t *testing.T) {
+	for _, row := range []struct {
+		stock []job.Stock
+		left  float64
+		note  string
+	}{
+		{nil, 0, "none given"},
+		{[]job.Stock{{Class: "polyester-laminating", Mass: si.Grams(500), Age: si.Days(30)}}, 500, "30 days old"},
+		{[]job.Stock{{Class: "polyester-laminating", Mass: si.Grams(500)}, {Class: "polyester-laminating", Mass: si.Grams(250)}}, 750, "age unknown"},
+		{[]job.Stock{{Class: "polyester-laminating", Volume: si.ML(500)}}, 0, "listed by another measure than g"},
+	} {
+		d := describe(t, "day-launch")
+		d.Shelf.Stock = row.stock
+		for _, p := range planned(t, d).Estimate.Purchases {
+			if p.Class == "polyester-laminating" && (p.Stock != row.left || !strings.Contains(p.StockNote, row.note)) {
+				t.Errorf("%+v: got %g g, %q; want %g g, %q", row.stock, p.Stock, p.StockNote, row.left, row.note)
+			}
+		}
+	}
+}
+
+// Steps are numbered in order, holds follow the alphabet, and the hours are the steps' own.
+func TestTheProgrammeAddsUp(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		_, r := drawn(t)
+		hours, hold := 0.0, ""
+		for i, s := range r.Programme.Steps {
+			if s.Number != i+1 || s.Name == "" || len(s.Do) == 0 {
+				t.Fatalf("step %d: %+v", i+1, s)
+			}
+			if h := s.Hold; h != nil {
+				if h.Letter <= hold || len(h.Look) == 0 || h.Signs == "" {
+					t.Fatalf("hold %s after %q: %+v", h.Letter, hold, h)
+				}
+				hold = h.Letter
+			}
+			hours += s.Hours
+		}
+		if got := r.Estimate.HoursTotal.Likely; math.Abs(got-hours) > 1e-9 {
+			t.Fatalf("the steps take %.4f h, the estimate has %.4f", hours, got)
+		}
+	})
+}
+
 // Every number of a plan's data has its unit in its key.
 func TestKeysOfThePlansDataNameTheirUnit(t *testing.T) {
 	suffix := map[reflect.Type]string{
