@@ -36,7 +36,7 @@ func mix(d job.Description, ds design.Result, resin catalog.Resin, at si.Temp) (
 	if err := mixing.CheckDose(resin.TwoPart, cmp.Or(o.Dose, resin.Dose.Typical)); err != nil {
 		return m, mixing.MixTable{}, nil // the verdict stands; no wall table for a dose the sheet forbids
 	}
-	t, err := mixing.Table(resin.TwoPart, o, wallTemps(at), wallSizes())
+	t, err := mixing.Table(resin.TwoPart, o, wallTemps(at), wallSizes(resin.TwoPart))
 	return m, t, err
 }
 
@@ -50,6 +50,15 @@ func wallTemps(at si.Temp) []si.Temp {
 	return out
 }
 
-func wallSizes() []si.Mass {
-	return []si.Mass{si.Grams(50), si.Grams(100), si.Grams(200), si.Grams(300), si.Grams(500)}
+// wallSizes are five batches with a round mass of resin, which is what is poured first.
+func wallSizes(p catalog.TwoPart) []si.Mass {
+	both := 1.0
+	if !p.Catalysed() {
+		both += p.PerHundred.Typical / 100
+	}
+	out := []si.Mass{si.Grams(50), si.Grams(100), si.Grams(200), si.Grams(300), si.Grams(500)}
+	for i := range out {
+		out[i] = si.Scale(out[i], both)
+	}
+	return out
 }

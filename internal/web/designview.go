@@ -75,7 +75,7 @@ func designOf(u units, o otherwise, r repair.Result) *designView {
 		v.Clocks = append(v.Clocks, clockRow{c.Hour, u.length(c.ToCut), u.length(c.ToEdge), u.length(c.Taper), leftOf(u, c.Left), c.What})
 	}
 	if b := d.Backing; b != nil {
-		v.Backing = counted(len(b.Pieces), "piece") + " of " + u.size(b.PieceLong, b.PieceShort) + ", lapping " + u.length(b.Lap) + " beyond the cut-out. " + b.How
+		v.Backing = b.How
 	}
 	if c := d.Core; c != nil {
 		v.Core = c.Name + ", " + u.length(c.Thickness) + " thick, " + u.area(c.Area) + ", bedded in " + grams(c.Paste) + " of paste (both faces)."
