@@ -150,6 +150,8 @@ func TestDayLaunch(t *testing.T) {
 		{"15:1 leaves 9 mm", left15, 9, 0.5},
 		{"20:1 is 416 mm high", h20, 416, 1},
 		{"20:1 misses by half of 416 - 380", left20, -18, 0.5},
+		{"at twelve o'clock 25 mm are left", d.Clocks[0].Left.MM(), 25, 0.5},
+		{"at three o'clock (620 - 430)/2 = 95 mm are left", d.Clocks[2].Left.MM(), 95, 0.5},
 		{"the patch is 5.62 mm thick", lay.Thickness.MM(), 5.62, 0.005},
 		{"the patch is 1.11 times as stiff", lay.StiffnessRatio, 1.11, 0.005},
 		{"cover 480 mm wide", d.CoverEdge.Bounds().Width(), 480, 1},

@@ -46,11 +46,11 @@ func needs(d job.Description, r Result, cat catalog.Catalogue) ([]estimate.Need,
 			return nil, err
 		}
 		if resin.Catalysed() {
-			add(d.Shelf.Resin, resin.Name, "g", m.Total.Resin.Grams())
-			add(finish.CatalystClass(d), "catalyst", "ml", m.Total.SecondVolume.ML())
+			add(d.Shelf.Resin, resin.Name, "g", m.Mixed.Resin.Grams())
+			add(finish.CatalystClass(d), "catalyst", "ml", m.Mixed.SecondVolume.ML())
 		} else {
 			// A pack of epoxy holds both parts in their ratio.
-			add(d.Shelf.Resin, resin.Name+" (both parts)", "g", m.Total.Mixed.Grams())
+			add(d.Shelf.Resin, resin.Name+" (both parts)", "g", m.Mixed.Mixed.Grams())
 		}
 	}
 	if f := r.Finish; f.Fairing > 0 && d.Shelf.Filler != "" {

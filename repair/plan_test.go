@@ -260,6 +260,40 @@ func TestStock(t *testing.T) {
 	}
 }
 
+// What is bought is what is mixed, spare included, and the cloth with 15 % of cutting waste.
+func TestWhatIsNeeded(t *testing.T) {
+	for _, name := range []string{"day-launch", "sloop", "rib-console", "work-skiff"} {
+		r := planned(t, describe(t, name))
+		need := map[string]float64{}
+		for _, p := range r.Estimate.Purchases {
+			need[p.Class] = p.Amount
+		}
+		m, cloth := r.Mixing, map[string]float64{}
+		for _, p := range r.Design.Plies {
+			cloth[p.Class] += 1.15 * p.Area.M2()
+		}
+		for class, want := range cloth {
+			if !near(need[class], want, 1e-9) {
+				t.Errorf("%s: %s: got %.4f m², want %.4f", name, class, need[class], want)
+			}
+		}
+		want := m.Mixed.Mixed.Grams() // an epoxy's pack holds both parts; a polyester's batch is its resin
+		if !near(need[m.Class], want, 1e-9) {
+			t.Errorf("%s: %s: got %.2f g, want %.2f g", name, m.Class, need[m.Class], want)
+		}
+		catalyst := 0.0
+		if m.Catalysed {
+			catalyst = m.Mixed.SecondVolume.ML()
+		}
+		if c := r.Finish.Coat; c != nil {
+			catalyst += c.CatalystVolume.ML()
+		}
+		if !near(need["peroxide"], catalyst, 1e-9) {
+			t.Errorf("%s: peroxide: got %.3f ml, want %.3f ml", name, need["peroxide"], catalyst)
+		}
+	}
+}
+
 // Steps are numbered in order, holds follow the alphabet, and the hours are the steps' own.
 func TestTheProgrammeAddsUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -233,4 +233,11 @@ func TestFromBothFacesEachTaperIsHalf(t *testing.T) {
 	if want := []int{3, 2, 1, 0, 4, 5, 0}; !reflect.DeepEqual(got, want) {
 		t.Errorf("layers in laying order, 0 a cover: got %v, want %v", got, want)
 	}
+	face := map[int]string{} // nobody laminates both faces at once
+	for _, p := range two.Plies {
+		if f, ok := face[p.Session]; ok && f != p.Face {
+			t.Errorf("session %d is laid from both faces", p.Session)
+		}
+		face[p.Session] = p.Face
+	}
 }

@@ -247,6 +247,42 @@ func TestThicknessAlone(t *testing.T) {
 	}
 }
 
+// A feature is as long as it is drawn: a skin fitting beside the repair is as far
+// as its near end, though the line through it would cross the middle.
+func TestAFeatureIsAsLongAsItIsDrawn(t *testing.T) {
+	r := plan(t, func(d *job.Description) {
+		d.Panel.Features = []job.Feature{{What: "through-hull", From: job.Point{X: si.MM(300)}, To: job.Point{X: si.MM(400)}}}
+	})
+	c := r.Clearances[4]
+	if want := 300 - 100 - r.Taper.MM(); c.What != "through-hull" || math.Abs(c.Left.MM()-want) > 0.05 || math.Abs((c.Left-c.Cover).MM()-25) > 0.05 {
+		t.Errorf("got %+v, want %.2f mm left, 25 less from the cover (closed form)", c, want)
+	}
+	across := plan(t, func(d *job.Description) {
+		d.Panel.Features = []job.Feature{{What: "stringer", From: job.Point{X: si.MM(-400), Y: si.MM(50)}, To: job.Point{X: si.MM(400), Y: si.MM(50)}}}
+	})
+	if got, want := across.Clearances[4].Left.MM(), -(100 + across.Taper.MM() - 50); math.Abs(got-want) > 0.05 {
+		t.Errorf("a stringer 50 mm from the middle: got %.2f mm, want %.2f (closed form)", got, want)
+	}
+}
+
+// From both faces the options count both: twice one face at half the depth.
+func TestTheOptionsCountBothFaces(t *testing.T) {
+	r := plan(t, func(d *job.Description) { d.Choices.Taper = "both" })
+	for _, o := range r.Options {
+		g, err := design.Taper(r.CutOut, r.Depth/2, o.Ratio)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for what, pair := range map[string][2]float64{
+			"ground": {float64(o.Ground), 2 * float64(g.Plan)}, "bond": {float64(o.Bond), 2 * float64(g.Bond)}, "dust": {float64(o.Dust), 2 * float64(g.Volume)},
+		} {
+			if math.Abs(pair[0]-pair[1]) > 1e-9*pair[1] {
+				t.Errorf("%g:1: %s: got %g, want %g", o.Ratio, what, pair[0], pair[1])
+			}
+		}
+	}
+}
+
 // The proposals never fall short of what they claim.
 func TestProposals(t *testing.T) {
 	for _, cloth := range [][]string{{"csm450"}, {"bx300"}, {"csm300", "bxm800"}, {"wr600", "csm450", "csm225"}} {
