@@ -35,7 +35,7 @@ func planned(t testing.TB, d job.Description) repair.Result {
 	if ps := job.Validate(d); len(ps) > 0 {
 		t.Fatalf("the description is not valid: %+v", ps)
 	}
-	r, err := repair.Plan(d, catalog.Default(), repair.Conditions{})
+	r, err := repair.Plan(d, catalog.Default())
 	if err != nil {
 		t.Fatal(err)
 	}

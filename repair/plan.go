@@ -16,15 +16,11 @@ import (
 	"scarfwright/repair/survey"
 )
 
-// Conditions is what the world adds to a description. Nothing yet: the weather
-// stands in the description's site.
-type Conditions struct{}
-
 // Plan plans the repair a description asks for. The description must have come
 // through job.Read or passed job.Validate. An error is something that cannot be
 // computed, and names the field; what can be computed but should not be done is
 // a verdict or a referral in the result.
-func Plan(d job.Description, cat catalog.Catalogue, _ Conditions) (Result, error) {
+func Plan(d job.Description, cat catalog.Catalogue) (Result, error) {
 	cat, err := cat.Overlay(d.Shelf.Sheets)
 	if err != nil {
 		return Result{}, fmt.Errorf("shelf.sheets: %w", err)

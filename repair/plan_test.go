@@ -25,7 +25,7 @@ var catalogue = catalog.Default()
 
 func Example() {
 	d, _ := demo.Parse("day-launch")
-	r, _ := repair.Plan(d, catalog.Default(), repair.Conditions{})
+	r, _ := repair.Plan(d, catalog.Default())
 	fmt.Printf("taper %.0f mm, %d plies, %.0f g of resin in the laminate\n", r.Design.Taper.MM(), len(r.Design.Plies), r.Design.Resin.Grams())
 	// Output: taper 65 mm, 6 plies, 550 g of resin in the laminate
 }
@@ -39,7 +39,7 @@ func drawn(t *rapid.T) (job.Description, repair.Result) {
 	if ps := job.Validate(d); len(ps) > 0 {
 		t.Fatalf("the generator drew a description that is not valid: %+v", ps)
 	}
-	r, err := repair.Plan(d, catalogue, repair.Conditions{})
+	r, err := repair.Plan(d, catalogue)
 	if err != nil {
 		if !field.MatchString(err.Error()) {
 			t.Fatalf("the error names no field: %v", err)
@@ -96,7 +96,7 @@ func TestNoPlanHoldsNonsense(t *testing.T) {
 func TestTheSameDescriptionGivesTheSamePlan(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d, r := drawn(t)
-		again, err := repair.Plan(d, catalog.Default(), repair.Conditions{})
+		again, err := repair.Plan(d, catalog.Default())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -127,7 +127,7 @@ func TestTheOrderOfLayingChangesNoAmount(t *testing.T) {
 			return
 		}
 		d.Choices.Order = map[string]string{"smallest first": "largest first", "largest first": "smallest first"}[r.Design.Order]
-		o, err := repair.Plan(d, catalogue, repair.Conditions{})
+		o, err := repair.Plan(d, catalogue)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -195,7 +195,7 @@ func TestRefusals(t *testing.T) {
 	} {
 		d := describe(t, "day-launch")
 		row.change(&d)
-		_, err := repair.Plan(d, catalogue, repair.Conditions{})
+		_, err := repair.Plan(d, catalogue)
 		if err == nil || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("%s: got %v, want it refused with %q", row.what, err, row.want)
 		}
@@ -369,7 +369,7 @@ func BenchmarkPlanDemo1(b *testing.B) {
 	cat := catalog.Default()
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := repair.Plan(d, cat, repair.Conditions{}); err != nil {
+		if _, err := repair.Plan(d, cat); err != nil {
 			b.Fatal(err)
 		}
 	}

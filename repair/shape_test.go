@@ -185,7 +185,7 @@ func TestTheSamePliesAreAsStiff(t *testing.T) {
 		d.Laminate.Plies, d.Laminate.Thickness, d.Laminate.Core, d.Laminate.Inner = draws{t}.plies("original", 12), job.Range{}, nil, nil
 		d.Damage.Depth, d.Damage.Kind = "through", "hole"
 		d.Choices.Plies = d.Laminate.Plies
-		r, err := repair.Plan(d, catalogue, repair.Conditions{})
+		r, err := repair.Plan(d, catalogue)
 		if err != nil {
 			t.Skip(err)
 		}

@@ -20,7 +20,7 @@ func (c checkCommand) Run(p Program) error {
 	if err != nil {
 		return refused(err)
 	}
-	r, err := repair.Plan(d, catalog.Default(), repair.Conditions{})
+	r, err := repair.Plan(d, catalog.Default())
 	if err != nil {
 		return refused(fmt.Errorf("%s: reads clean, but cannot be planned: %w", c.Job, err))
 	}

@@ -27,7 +27,7 @@ func (c demoCommand) Run(p Program) error {
 		if err != nil {
 			return err
 		}
-		r, err := repair.Plan(d, catalog.Default(), repair.Conditions{})
+		r, err := repair.Plan(d, catalog.Default())
 		if err != nil {
 			return fmt.Errorf("%s: %w", j.Name, err)
 		}

@@ -38,7 +38,7 @@ func (c planCommand) Run(p Program) error {
 	}
 	d.Choices.Units = cmp.Or(c.Units, d.Choices.Units)
 	d.Choices.Paper = cmp.Or(c.Paper, d.Choices.Paper)
-	r, err := repair.Plan(d, catalog.Default(), repair.Conditions{})
+	r, err := repair.Plan(d, catalog.Default())
 	if err != nil {
 		return refused(fmt.Errorf("%s: %w", c.Job, err))
 	}

@@ -99,7 +99,7 @@ func (s *Site) check(w http.ResponseWriter, r *http.Request) {
 	}
 	d, err := job.Parse(e.File, text)
 	if err == nil {
-		_, err = repair.Plan(d, s.cat, repair.Conditions{})
+		_, err = repair.Plan(d, s.cat)
 	}
 	if err != nil {
 		s.showProblems(w, r, e, err)

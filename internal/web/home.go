@@ -51,7 +51,7 @@ func (s *Site) row(e entry) jobRow {
 		return row
 	}
 	row.Number, row.Title, row.Boat = d.Job.Number, d.Job.Title, d.Boat.Name
-	r, err := repair.Plan(d, s.cat, repair.Conditions{})
+	r, err := repair.Plan(d, s.cat)
 	if err != nil {
 		row.State = "Cannot be planned: " + err.Error()
 		return row

@@ -82,7 +82,7 @@ func (s *Site) file(w http.ResponseWriter, r *http.Request) {
 		s.fail(w, r, http.StatusUnprocessableEntity, "This paper cannot be made", o.Problems[0].Message)
 		return
 	}
-	res, err := repair.Plan(d, s.cat, repair.Conditions{})
+	res, err := repair.Plan(d, s.cat)
 	if err != nil {
 		s.fail(w, r, http.StatusUnprocessableEntity, "This paper cannot be made", err.Error())
 		return

@@ -21,11 +21,11 @@ func (s *Site) plan(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	o, changed := readOtherwise(r.URL.Query(), d)
-	res, err := repair.Plan(changed, s.cat, repair.Conditions{})
+	res, err := repair.Plan(changed, s.cat)
 	if err != nil && o.changed() && len(o.Problems) == 0 {
 		// What was asked for cannot be planned: say so over the plan as it stood.
 		o.Problems = append(o.Problems, formProblem{"", err.Error()})
-		res, err = repair.Plan(d, s.cat, repair.Conditions{})
+		res, err = repair.Plan(d, s.cat)
 	}
 	if err != nil {
 		s.showProblems(w, r, e, err)

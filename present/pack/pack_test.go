@@ -27,7 +27,7 @@ func planned(t testing.TB, name string) repair.Result {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := repair.Plan(d, catalog.Default(), repair.Conditions{})
+	r, err := repair.Plan(d, catalog.Default())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +45,7 @@ func written(t testing.TB, f pack.File) []byte {
 
 func ExampleFiles() {
 	d, _ := demo.Parse("club-dinghy")
-	r, _ := repair.Plan(d, catalog.Default(), repair.Conditions{})
+	r, _ := repair.Plan(d, catalog.Default())
 	for _, f := range pack.Files(r, options) {
 		fmt.Println(f.Name)
 	}
@@ -133,7 +133,7 @@ func BenchmarkPackDemo1(b *testing.B) {
 	cat := catalog.Default()
 	b.ReportAllocs()
 	for b.Loop() {
-		r, err := repair.Plan(d, cat, repair.Conditions{})
+		r, err := repair.Plan(d, cat)
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -20,7 +20,7 @@ func TestPicturesOfTheReadmeAreCurrent(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := repair.Plan(d, catalog.Default(), repair.Conditions{})
+	r, err := repair.Plan(d, catalog.Default())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -28,7 +28,7 @@ func planned(t testing.TB, name string, change func(*job.Description)) repair.Re
 	if change != nil {
 		change(&d)
 	}
-	r, err := repair.Plan(d, catalog.Default(), repair.Conditions{})
+	r, err := repair.Plan(d, catalog.Default())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -46,16 +46,22 @@ type Windows struct {
 // Band is the allowed surface temperature in words.
 func (w Windows) Band() string { return band(w.Low, w.High) }
 
-// Text lists the windows, or says that there is none.
+// Text lists the windows day by day, or says that there is none:
+// "day 1, 00–10 and 22–24 h; day 2, 06–10 h".
 func (w Windows) Text() string {
 	if len(w.Open) == 0 {
 		return "none"
 	}
-	parts := make([]string, len(w.Open))
+	var days []string
 	for i, o := range w.Open {
-		parts[i] = o.String()
+		hours := fmt.Sprintf("%02d–%02d", o.From, o.To)
+		if i > 0 && w.Open[i-1].Day == o.Day {
+			days[len(days)-1] += " and " + hours
+		} else {
+			days = append(days, fmt.Sprintf("day %d, %s", o.Day, hours))
+		}
 	}
-	return strings.Join(parts, "; ")
+	return strings.Join(days, " h; ") + " h"
 }
 
 // Hours lays the days out hour by hour.
