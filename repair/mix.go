@@ -12,13 +12,10 @@ import (
 	"scarfwright/repair/mixing"
 )
 
-// largestBatch is the largest batch where none is chosen (docs/decisions/0011).
-var largestBatch = si.Grams(500)
-
 // mix doses the plies session by session, at one temperature.
 func mix(d job.Description, ds design.Result, resin catalog.Resin, at si.Temp) (mixing.Result, mixing.MixTable, error) {
 	o := mixing.Options{
-		At: at, Dose: d.Choices.Dose, Waste: d.Choices.Waste, Largest: cmp.Or(d.Choices.Batch, largestBatch),
+		At: at, Dose: d.Choices.Dose, Waste: d.Choices.Waste, Largest: d.Choices.Batch,
 		People: d.Crew.People, WetOut: d.Crew.WetOut, Scale: d.Shelf.Scale, Syringe: d.Shelf.Syringe,
 	}
 	var sessions []mixing.Need

@@ -189,9 +189,6 @@ func TestRefusals(t *testing.T) {
 		{"a cloth nobody knows", func(d *job.Description) { d.Shelf.Cloth = []string{"csm451"} }, "shelf.cloth"},
 		{"a ply nobody knows", func(d *job.Description) { d.Choices.Plies = []job.PlyRef{{Class: "csm451"}} }, "csm451"},
 		{"no cloth and no plies chosen", func(d *job.Description) { d.Shelf.Cloth = nil }, "shelf.cloth: "},
-		{"a hole too small for any backing", func(d *job.Description) {
-			d.Damage.Access, d.Damage.Dead = "outside", &job.Outline{Circle: si.MM(20)}
-		}, "backing: "},
 	} {
 		d := describe(t, "day-launch")
 		row.change(&d)
@@ -199,6 +196,19 @@ func TestRefusals(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("%s: got %v, want it refused with %q", row.what, err, row.want)
 		}
+	}
+}
+
+// A hole that no backing passes is closed by a plug, and said to be.
+func TestAHoleTooSmallForABacking(t *testing.T) {
+	d := describe(t, "day-launch")
+	d.Damage.Access, d.Damage.Dead, d.Damage.Seen = "outside", &job.Outline{Circle: si.MM(20)}, nil
+	r, err := repair.Plan(d, catalogue)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r.Design.Backing != nil || !strings.Contains(strings.Join(r.Design.Notes, " "), "plug") {
+		t.Errorf("got backing %v and notes %q, want a plug", r.Design.Backing, r.Design.Notes)
 	}
 }
 

@@ -184,7 +184,7 @@ func TestTheSamePliesAreAsStiff(t *testing.T) {
 		d := anyJob(t)
 		d.Laminate.Plies, d.Laminate.Thickness, d.Laminate.Core, d.Laminate.Inner = draws{t}.plies("original", 12), job.Range{}, nil, nil
 		d.Damage.Depth, d.Damage.Kind = "through", "hole"
-		d.Choices.Plies = d.Laminate.Plies
+		d.Choices.Plies, d.Choices.Order = d.Laminate.Plies, "" // largest first would turn the kinds
 		r, err := repair.Plan(d, catalogue)
 		if err != nil {
 			t.Skip(err)

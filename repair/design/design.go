@@ -156,7 +156,8 @@ type Result struct {
 	Order       string          `json:"order"`
 	Taper       si.Length       `json:"taper_m"` // on each ground face
 	CutOut      geom.Shape      `json:"cut_out_mm"`
-	Edge        geom.Shape      `json:"edge_mm"` // feather edge
+	Edge        geom.Shape      `json:"edge_mm"`            // feather edge
+	FarSide     *Ply            `json:"far_side,omitempty"` // light ply to close the far face, not in the amounts
 	CoverEdge   geom.Shape      `json:"cover_edge_mm,omitempty"`
 	Plies       []Ply           `json:"plies"` // in laying order, face by face, each with its cover last
 	Backing     *Backing        `json:"backing,omitempty"`

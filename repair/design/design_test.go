@@ -150,8 +150,9 @@ func TestTheDeepestPlyIsTheSmallest(t *testing.T) {
 		large := plan(t, func(d *job.Description) {
 			d.Damage.Access, d.Choices.Plies, d.Choices.Order = row.access, refs("csm300 csm450 wr600 csm450 csm450"), "largest first"
 		})
-		if large.Plies[0].Layer != 6-row.layer {
-			t.Errorf("from %s, largest first: layer %d is laid first, want %d", row.access, large.Plies[0].Layer, 6-row.layer)
+		// The pieces are laid the other way round: the kinds are turned with them.
+		if p := large.Plies[0]; p.Layer != row.layer || p.Class != r.Plies[4].Class || p.Area != r.Plies[4].Area {
+			t.Errorf("from %s, largest first: %s, layer %d is laid first; want the piece laid last before, now at layer %d", row.access, p.Class, p.Layer, row.layer)
 		}
 	}
 }
@@ -170,7 +171,7 @@ func TestEachPlyEndsOnTheSlope(t *testing.T) {
 }
 
 func TestStitchedClothIsTurnedToTheRovingItReplaces(t *testing.T) {
-	for _, row := range []struct{ roving, want float64 }{{0, 45}, {45, 0}, {90, 45}, {-45, 90}, {30, 15}} {
+	for _, row := range []struct{ roving, want float64 }{{0, 45}, {45, 0}, {90, 45}, {-45, 0}, {30, 75}, {-30, 15}} {
 		r := plan(t, func(d *job.Description) { d.Laminate.Plies[2].Angle = si.Degrees(row.roving) })
 		for _, p := range r.Plies {
 			if p.Class == "bxm800" && math.Abs(p.Angle.Degrees()-row.want) > 1e-9 {

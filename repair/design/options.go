@@ -52,7 +52,12 @@ func Taper(cut geom.Shape, t si.Length, ratio float64) (Ground, error) {
 
 // options lays the repair out at every ratio. depth is the thickness rebuilt, of
 // which each of two faces takes half.
-func (m materials) options(cut geom.Shape, repair []Layer, sides string, depth si.Length, obs []obstacle, chosen float64) ([]Option, error) {
+//
+// A dish (partial depth) is ground over its floor too: that adds the floor to
+// the ground and bonded areas, and the prism above it to the dust, where a hole
+// leaves as one piece.
+func (m materials) options(r *Result, obs []obstacle, dish bool) ([]Option, error) {
+	cut, repair, sides, order, depth, chosen := r.CutOut, r.Repair.Layers, r.Sides, r.Order, r.Depth, r.Ratio
 	ratios := optionRatios
 	for i, r := range ratios {
 		if r == chosen {
@@ -80,10 +85,14 @@ func (m materials) options(cut geom.Shape, repair []Layer, sides string, depth s
 			Ground: si.Scale(g.Plan, n), Bond: si.Scale(g.Bond, n), Dust: si.Scale(g.Volume, n),
 			BondPerEdge: si.Scale(BondPerEdge(depth, r), n),
 		}
+		if dish {
+			floor := si.MM2(cut.Area())
+			o.Ground, o.Bond, o.Dust = o.Ground+floor, o.Bond+floor, o.Dust+floor.Deep(depth)
+		}
 		o.Left, o.Nearest = least(clearances(obs, g.Edge, nil, cut.Centroid()))
 		o.Fits = o.Left > 0
 		for _, f := range faces(repair, sides, r, whole) {
-			o.Cloth += cloth(cut, g.Edge, f)
+			o.Cloth += cloth(cut, g.Edge, f, order)
 		}
 		out = append(out, o)
 	}
@@ -93,14 +102,18 @@ func (m materials) options(cut geom.Shape, repair []Layer, sides string, depth s
 // cloth estimates the area of the plies laid from one face, without a cover: the
 // outlines' areas grow as A + P d + k d², fitted to the cut-out and the feather
 // edge, which is exact for convex outlines.
-func cloth(cut, edge geom.Shape, f face) si.Area {
+func cloth(cut, edge geom.Shape, f face, order string) si.Area {
 	a0, p0, l := cut.Area(), cut.Perimeter(), f.taper.MM()
 	k := (edge.Area() - a0 - p0*l) / (l * l)
 	total := float64(thickness(f.layers))
 	var climbed, sum float64
 	for _, x := range f.layers {
+		grown := climbed + float64(x.Thickness)
+		if order == "largest first" {
+			grown = total - climbed
+		}
 		climbed += float64(x.Thickness)
-		d := l * climbed / total
+		d := l * grown / total
 		sum += a0 + p0*d + k*d*d
 	}
 	return si.MM2(sum)

@@ -91,6 +91,17 @@ func (m materials) assumed(t job.Range) (Stack, error) {
 	return s, nil
 }
 
+// spread returns the moduli between which a laminate of unknown plies lies: all
+// mat, all roving. Both classes are in the catalogue, or assumed had failed.
+func (m materials) spread() (mat, roving si.Pressure) {
+	a, errA := m.cat.Cloth(assumedMat)
+	b, errB := m.cat.Cloth(assumedRoving)
+	if errA != nil || errB != nil {
+		panic("design: the assumed classes are not in the catalogue")
+	}
+	return a.Stiffness(), b.Stiffness()
+}
+
 // original returns the laminate that was there: of the whole skin, and the
 // spread of its bending stiffness where the plies are only a hypothesis.
 func (m materials) original(l job.Laminate) (s Stack, lowEI, highEI float64, err error) {
@@ -104,11 +115,10 @@ func (m materials) original(l job.Laminate) (s Stack, lowEI, highEI float64, err
 	if s, err = m.assumed(l.Thickness); err != nil {
 		return Stack{}, 0, 0, err
 	}
-	mat, _ := m.cat.Cloth(assumedMat)
-	roving, _ := m.cat.Cloth(assumedRoving)
+	mat, roving := m.spread()
 	cube := func(t si.Length) float64 { return math.Pow(t.M(), 3) / 12 }
-	lowEI = mat.Stiffness().Pa() * cube(l.Thickness.Low)
-	highEI = roving.Stiffness().Pa() * cube(l.Thickness.High)
+	lowEI = mat.Pa() * cube(l.Thickness.Low)
+	highEI = roving.Pa() * cube(l.Thickness.High)
 	return s, lowEI, highEI, nil
 }
 

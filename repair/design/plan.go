@@ -43,13 +43,15 @@ func Plan(d job.Description, s survey.Result, cat catalog.Catalogue) (Result, er
 	if r.Sides == "both" && s.Class != survey.FullDepth {
 		return Result{}, fmt.Errorf("choices.taper: both faces are ground only where the hole goes through; this damage is %s", s.Class)
 	}
-	if r.CutOut, err = cutOut(d.Damage); err != nil {
+	h, err := cutOut(d.Damage)
+	if err != nil {
 		return Result{}, err
 	}
+	r.CutOut, r.Assumptions = h.shape, h.notes
 	if err := m.laminates(d, s, &r); err != nil {
 		return Result{}, err
 	}
-	if err := m.shape(d, &r); err != nil {
+	if err := m.shape(d, s, &r); err != nil {
 		return Result{}, err
 	}
 	if err := m.cloth(d, &r); err != nil {
@@ -58,6 +60,7 @@ func Plan(d job.Description, s survey.Result, cat catalog.Catalogue) (Result, er
 	if err := m.behind(d, s, &r); err != nil {
 		return Result{}, err
 	}
+	r.Verdicts = append(r.Verdicts, m.bonding(d)...)
 	r.Verdicts = append(r.Verdicts, verdicts(d, r)...)
 	r.Working = append(r.Working, lines(r)...)
 	return r, nil
@@ -84,7 +87,7 @@ func (m materials) laminates(d job.Description, s survey.Result, r *Result) erro
 	}
 	r.Original = orig
 	r.skin = s.Class == survey.SkinAndCore
-	t := target{cut: orig.Layers, ei: orig.EI, low: lowEI, high: highEI, membrane: s.Class == survey.SkinAndCore}
+	t := target{sides: r.Sides, order: r.Order, cut: orig.Layers, ei: orig.EI, low: lowEI, high: highEI, membrane: s.Class == survey.SkinAndCore}
 	r.Depth = orig.Thickness
 	if s.Class == survey.PartialDepth {
 		if d.Damage.Deep >= orig.Thickness {
@@ -101,7 +104,11 @@ func (m materials) laminates(d job.Description, s survey.Result, r *Result) erro
 		for _, l := range t.cut {
 			ea += float64(l.Modulus) * float64(l.Thickness)
 		}
-		t.ei, t.low, t.high = ea, ea*float64(orig.Low/orig.Thickness), ea*float64(orig.High/orig.Thickness)
+		t.ei, t.low, t.high = ea, ea, ea
+		if orig.Assumed {
+			mat, roving := m.spread()
+			t.low, t.high = float64(mat)*float64(orig.Low), float64(roving)*float64(orig.High)
+		}
 	}
 	if r.Proposals, err = m.decide(d, t, r); err != nil {
 		return err
@@ -121,12 +128,16 @@ func (m materials) decide(d job.Description, t target, r *Result) ([]Proposal, e
 	for i := range ps {
 		ps[i].Filler = max(0, r.Depth-ps[i].Thickness)
 	}
-	r.Repair, err = m.stack(lists[0])
-	return ps, err
+	if r.Repair, err = m.stack(lists[0]); err != nil {
+		return nil, err
+	}
+	r.Repair.Layers = arrange(r.Repair.Layers, r.Sides, r.Order)
+	r.Repair.settle()
+	return ps, nil
 }
 
 // shape draws the taper and measures what it comes near.
-func (m materials) shape(d job.Description, r *Result) error {
+func (m materials) shape(d job.Description, s survey.Result, r *Result) error {
 	perFace := r.Depth
 	if r.Sides == "both" {
 		perFace /= 2
@@ -140,7 +151,7 @@ func (m materials) shape(d job.Description, r *Result) error {
 	obs := obstacles(d.Panel)
 	r.Clocks = clocks(obs, r.CutOut, r.Edge, Mirrored(d.Panel.Side, r.Sides))
 	r.Radius, r.Sagitta = curvature(d.Panel, r.Edge)
-	r.Options, err = m.options(r.CutOut, r.Repair.Layers, r.Sides, r.Depth, obs, r.Ratio)
+	r.Options, err = m.options(r, obs, s.Class == survey.PartialDepth)
 	return err
 }
 
@@ -227,6 +238,26 @@ func (m materials) coverClass(d job.Description) string {
 	return lightest(cloths).Class
 }
 
+// farSide adds the light ply that closes the face away from the taper. It is
+// drawn and weighed by itself and is not in the amounts: whether it is wanted
+// depends on what that face carries.
+func (m materials) farSide(d job.Description, r *Result) error {
+	class := m.coverClass(d)
+	if class == "none" {
+		return nil
+	}
+	p, err := m.cover(class, r.CutOut, cmp.Or(d.Choices.CoverLap, coverLapDefault))
+	if err != nil {
+		return err
+	}
+	p.Label, p.Replaces = "F", "closes the far face; not in the amounts"
+	if p.Face = "inside"; r.Sides == "inside" {
+		p.Face = "outside"
+	}
+	r.FarSide = &p
+	return nil
+}
+
 // behind adds what stands behind the hole: a backing, a core.
 func (m materials) behind(d job.Description, s survey.Result, r *Result) error {
 	if s.Class == survey.SkinAndCore && d.Laminate.Core != nil {
@@ -237,12 +268,32 @@ func (m materials) behind(d job.Description, s survey.Result, r *Result) error {
 		r.Core = &core
 		return nil
 	}
+	if s.Class == survey.FullDepth && d.Damage.Access == "inside" {
+		r.Verdicts = append(r.Verdicts, check.Verdict{
+			What: "outer face out of reach", State: check.Stop, Value: "access: inside", Limit: "access: both", Source: working.CommonPractice,
+			Why: "Nothing can hold the first ply to the hull's outer shape, and the outer face can be neither seen nor finished. Make the outside reachable and plan again with access: both, or refer on.",
+		})
+		return nil
+	}
+	if s.Class == survey.FullDepth && d.Damage.Access == "both" && r.Sides != "both" {
+		if err := m.farSide(d, r); err != nil {
+			return err
+		}
+	}
 	if s.Class == survey.FullDepth && d.Damage.Access != "both" {
-		b, err := backing(r.CutOut, cmp.Or(d.Choices.Backing, backingLapDefault), d.Damage.Reach)
+		b, passes, err := backing(r.CutOut, cmp.Or(d.Choices.Backing, backingLapDefault), d.Damage.Reach)
 		if err != nil {
 			return err
 		}
-		r.Backing = &b
+		if passes {
+			r.Backing = &b
+			return nil
+		}
+		r.Notes = append(r.Notes, plug)
+		r.Verdicts = append(r.Verdicts, check.Verdict{
+			What: "backing behind a hole reached from one face", State: check.Watch, Value: "none passes the hole",
+			Limit: working.Count(mostPieces, "piece", "pieces") + " at most", Why: plug, Source: working.CommonPractice,
+		})
 	}
 	return nil
 }
@@ -261,6 +312,31 @@ func (m materials) core(c job.Core, r *Result) (CorePiece, error) {
 
 // corePaste is bedding paste on one face of a core (common practice, no source).
 var corePaste = si.KgPerM2(0.4)
+
+// leastStiffness is the stiffness, as a share of the original's, below which a
+// ply list is stopped and not only watched (our own rule: hand lay-up scatters
+// by about a tenth).
+const leastStiffness = 0.9
+
+// bonding judges the new resin on the old.
+func (m materials) bonding(d job.Description) []check.Verdict {
+	v := check.Verdict{What: "new resin on old laminate", Value: string(m.resin.Kind) + " on " + cmp.Or(d.Laminate.Resin, "unknown"), Limit: "epoxy bonds to either; polyester and vinyl ester to their own kind"}
+	switch {
+	case m.resin.Kind == catalog.Epoxy:
+		return nil
+	case d.Laminate.Resin == "epoxy":
+		v.State = check.Stop
+		v.Source = "a resin maker's adhesion page, read; address withheld by the naming rule"
+		v.Why = "Polyester and vinyl ester do not bond structurally to epoxy. Repair it with epoxy."
+	case d.Laminate.Resin == "unknown" || d.Laminate.Resin == "":
+		v.State = check.Watch
+		v.Source = working.CommonPractice
+		v.Why = "The old resin is not known. If it may be epoxy, repair it with epoxy, which bonds to either."
+	default:
+		return nil
+	}
+	return []check.Verdict{v}
+}
 
 func verdicts(d job.Description, r Result) []check.Verdict {
 	var out []check.Verdict
@@ -289,13 +365,16 @@ func verdicts(d job.Description, r Result) []check.Verdict {
 		Limit: "1.00 or more", State: check.OK, Source: "from memory",
 		Why: "Section stiffness " + of + " by typical moduli of hand-laid plies; strength along the bond is not judged by this figure.",
 	}
-	if chosen.StiffnessRatio < 1 {
+	if chosen.StiffnessRatio < leastStiffness {
+		stiff.State = check.Stop
+		stiff.Why = "Too weak a list of plies: it does not bring the panel back. Choose more or heavier plies. " + stiff.Why
+	} else if chosen.StiffnessRatio < 1 {
 		stiff.State = check.Watch
 		stiff.Why = "The repaired skin bends more than the original did: add a ply or choose a heavier one. " + stiff.Why
 	}
 	if chosen.Low != chosen.High {
 		stiff.Value += fmt.Sprintf(" (%.2f to %.2f as the original is uncertain)", chosen.Low, chosen.High)
-		if chosen.Low < 1 {
+		if chosen.Low < 1 && stiff.State == check.OK {
 			stiff.State = check.Watch
 		}
 	}

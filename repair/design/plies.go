@@ -32,16 +32,7 @@ func faces(repair []Layer, sides string, ratio float64, depth si.Length) []face 
 	case "inside":
 		return []face{{"inside", slices.Clone(repair), si.Scale(depth, ratio), 1}}
 	case "both":
-		half := thickness(repair) / 2
-		var top si.Length
-		k := 0
-		for _, l := range repair { // outermost first: the outer half
-			if top+l.Thickness/2 > half {
-				break
-			}
-			top += l.Thickness
-			k++
-		}
+		k := outerHalf(repair)
 		outer := slices.Clone(repair[:k])
 		slices.Reverse(outer)
 		taper := si.Scale(depth, ratio) / 2
@@ -49,6 +40,39 @@ func faces(repair []Layer, sides string, ratio float64, depth si.Length) []face 
 	default:
 		return []face{{"outside", outward, si.Scale(depth, ratio), 1}}
 	}
+}
+
+// outerHalf is how many layers, outermost first, make up the outer half of a
+// repair ground from both faces; a layer at mid-depth counts as outer.
+func outerHalf(layers []Layer) int {
+	half := thickness(layers) / 2
+	var top si.Length
+	for k, l := range layers {
+		if top+l.Thickness/2 > half {
+			return k
+		}
+		top += l.Thickness
+	}
+	return len(layers)
+}
+
+// arrange puts a list of layers, outermost first, into the order in which they
+// end up in the hull. Largest first lays each face's pieces the other way round,
+// so the order of kinds is turned too; the pieces, and so the amounts, stay.
+func arrange(layers []Layer, sides, order string) []Layer {
+	out := slices.Clone(layers)
+	if order == "largest first" {
+		k := len(out)
+		if sides == "both" {
+			k = outerHalf(out)
+		}
+		slices.Reverse(out[:k])
+		slices.Reverse(out[k:])
+	}
+	for i := range out {
+		out[i].Number = i + 1
+	}
+	return out
 }
 
 // plies returns the pieces of cloth in laying order, without the cover.
@@ -59,31 +83,32 @@ func faces(repair []Layer, sides string, ratio float64, depth si.Length) []face 
 //	reach_i = taper * (t_1 + ... + t_i) / (t_1 + ... + t_n),  1 being the deepest
 //
 // so the last layer ends on the feather edge whatever the repair's thickness.
-// Largest first lays the same pieces in the opposite order: the amounts are
-// the same by construction.
+// Largest first lays the same pieces the other way round, the largest on the
+// whole of the taper,
+//
+//	reach_i = taper * (t_i + ... + t_n) / (t_1 + ... + t_n),
+//
+// so the amounts are the same by construction.
 func (m materials) plies(cut geom.Shape, fs []face, order string, original []Layer) ([]Ply, error) {
 	var out []Ply
 	for _, f := range fs {
 		total := thickness(f.layers)
-		var climbed, before si.Length
-		var laid []Ply
+		var climbed si.Length
 		for _, l := range f.layers {
 			climbed += l.Thickness
-			reach := si.Scale(f.taper, float64(climbed)/float64(total))
-			p, err := m.ply(cut, l, reach)
+			grown, step := climbed, l.Thickness
+			if order == "largest first" {
+				grown = total - (climbed - l.Thickness)
+			}
+			p, err := m.ply(cut, l, si.Scale(f.taper, float64(grown)/float64(total)))
 			if err != nil {
 				return nil, err
 			}
 			p.Face = f.name
 			p.Replaces = m.replaces(l, original, f, climbed, total)
-			p.Overlap = reach - before
-			before = reach
-			laid = append(laid, p)
+			p.Overlap = si.Scale(f.taper, float64(step)/float64(total))
+			out = append(out, p)
 		}
-		if order == "largest first" {
-			slices.Reverse(laid)
-		}
-		out = append(out, laid...)
 	}
 	for i := range out {
 		out[i].Label = fmt.Sprintf("P%d", i+1)
@@ -114,20 +139,22 @@ func (m materials) ply(cut geom.Shape, l Layer, reach si.Length) (Ply, error) {
 
 // cutAngle is how the roll's length lies to the panel's long span so that the
 // cloth's fibres run as the original's did: a stitched ±45 cloth is turned 45°
-// to stand for a woven 0/90. It is folded into 0 to 90°, the cloths here being
-// alike in both their directions.
+// to stand for a woven 0/90. The cloths here are alike in both their directions,
+// so the angle is told between 0 and 90°, from forward towards up; -10° is 80°.
 func cutAngle(c catalog.Cloth, want si.Angle) si.Angle {
 	if c.Kind == catalog.Mat {
 		return 0
 	}
-	a := math.Mod(math.Abs(float64(want-c.Bias)), math.Pi)
-	if a > math.Pi/2 {
-		a = math.Pi - a
+	const quarter = math.Pi / 2
+	a := math.Mod(float64(want-c.Bias), quarter)
+	if a < -1e-9 {
+		a += quarter
 	}
-	return si.Angle(a)
+	return si.Angle(max(0, a))
 }
 
-// replaces names the original ply of the same kind nearest in depth.
+// replaces names the original ply a repair ply stands for: of those its depth
+// reaches, one of its own kind if there is one, else the one at its middle.
 func (m materials) replaces(l Layer, original []Layer, f face, climbed, total si.Length) string {
 	if len(original) == 0 {
 		return ""
@@ -137,7 +164,9 @@ func (m materials) replaces(l Layer, original []Layer, f face, climbed, total si
 	if f.name == "inside" {
 		share = 1 - share
 	}
-	depth := share * float64(thickness(original))
+	whole := float64(thickness(original))
+	depth := share * whole
+	reach := f.share * float64(l.Thickness) / float64(total) * whole / 2
 	mine, err := m.cat.Cloth(l.Class)
 	if err != nil {
 		return ""
@@ -149,8 +178,9 @@ func (m materials) replaces(l Layer, original []Layer, f face, climbed, total si
 		top += float64(o.Thickness)
 		c, err := m.cat.Cloth(o.Class)
 		d := math.Abs(mid - depth)
-		if err == nil && (c.Kind == catalog.Mat) != (mine.Kind == catalog.Mat) {
-			d += float64(thickness(original)) // another kind only where its own is missing
+		own := err == nil && (c.Kind == catalog.Mat) == (mine.Kind == catalog.Mat)
+		if !own || d > reach+float64(o.Thickness)/2 {
+			d += whole // another kind, or one out of reach, only where there is none better
 		}
 		if d < gap {
 			best, gap = i, d

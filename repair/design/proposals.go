@@ -2,6 +2,7 @@ package design
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -18,6 +19,7 @@ type target struct {
 	whole         []Layer // plies left whole behind them, for a partial depth
 	inside        bool    // the plies replaced are the innermost, not the outermost
 	ei, low, high float64 // bending stiffness of the original, and its spread
+	sides, order  string  // how the list will be laid
 	membrane      bool    // compare EA instead: a thin skin of a sandwich
 }
 
@@ -92,6 +94,7 @@ func (m materials) compare(name string, refs []job.PlyRef, t target) (Proposal, 
 	if err != nil {
 		return Proposal{}, err
 	}
+	s.Layers = arrange(s.Layers, t.sides, t.order)
 	p := Proposal{Name: name, Thickness: s.Thickness, ThicknessRatio: float64(s.Thickness / thickness(t.cut))}
 	p.StiffnessRatio, p.Low, p.High = t.stiffness(s.Layers)
 	for _, l := range s.Layers {
@@ -154,8 +157,16 @@ func (m materials) match(t target, cloths []catalog.Cloth) (byThickness, byStiff
 		if err != nil {
 			return nil, nil, err
 		}
-		byStiffness, err = m.fewest(t, byThickness)
-		return byThickness, byStiffness, err
+		if byStiffness, err = m.fewest(t, byThickness); err != nil {
+			return nil, nil, err
+		}
+		// Filling up may overshoot what thinning out then finds.
+		thick, errA := m.gap(t, byThickness)
+		stiff, errB := m.gap(t, byStiffness)
+		if stiff < thick {
+			byThickness = byStiffness
+		}
+		return byThickness, byStiffness, errors.Join(errA, errB)
 	}
 	class := heaviest(append(slices.Clone(fabrics), mats...)).Class
 	if len(fabrics) > 0 {

@@ -14,7 +14,7 @@ import (
 // What is taken where nothing is chosen.
 const (
 	DefaultWaste   = si.Ratio(0.25)  // of the resin in the laminate (common practice, no source)
-	DefaultLargest = si.Mass(0.4)    // largest batch (common practice, no source)
+	DefaultLargest = si.Mass(0.5)    // largest batch (common practice, no source; docs/decisions/0011)
 	DefaultWetOut  = 3.0             // m2 of ply an hour, one person (from memory)
 	DefaultScale   = si.Mass(0.0001) // a pocket scale, 0.1 g
 	usable         = 0.6             // part of the working time in which the cup is emptied (from memory)
@@ -43,11 +43,13 @@ type Options struct {
 	People  int       // at the laminate; 1 if zero
 	WetOut  float64   // m2 of ply one person wets out in an hour
 	Scale   si.Mass   // its step
+	wasted  bool      // Waste was chosen, not taken by default
 	Syringe si.Volume // its graduation; zero means none at hand
 }
 
 func (o Options) filled(p catalog.TwoPart) Options {
 	o.Dose = cmp.Or(o.Dose, p.Dose.Typical)
+	o.wasted = o.Waste > 0
 	o.Waste = cmp.Or(o.Waste, DefaultWaste)
 	o.Largest = cmp.Or(o.Largest, DefaultLargest)
 	o.People = cmp.Or(o.People, 1)
@@ -178,6 +180,9 @@ func PlanTwoPart(sessions []Need, p catalog.TwoPart, o Options) (Result, error) 
 		out.Losses = gather(out.Losses, s.Losses)
 	}
 	out.Mixed.Laminate = out.Total.Laminate
+	if out.Total.Laminate > 0 {
+		out.Waste = si.Ratio(out.Total.Mixed/out.Total.Laminate) - 1
+	}
 	out.Working = lines(out)
 	return out, nil
 }
@@ -193,6 +198,7 @@ func within(p catalog.TwoPart) si.Ratio {
 func session(n Need, p catalog.TwoPart, o Options, least Smallest) (Session, error) {
 	s := Session{Name: n.Name, At: cmp.Or(n.At, o.At)}
 	var area si.Area
+	o.Waste = waste(n, o)
 	for _, ply := range n.Plies {
 		if !(ply.Resin >= 0) || !(ply.Area >= 0) || math.IsInf(float64(ply.Resin), 0) {
 			return Session{}, fmt.Errorf("ply %s: resin %.4g g over %.4g m2 cannot be mixed", ply.Label, ply.Resin.Grams(), ply.Area.M2())
@@ -211,7 +217,7 @@ func session(n Need, p catalog.TwoPart, o Options, least Smallest) (Session, err
 	}
 	s.tell(p, o)
 	s.batch(p, o, least, area)
-	s.lose(o)
+	s.lose(o, area)
 	return s, nil
 }
 
@@ -228,6 +234,10 @@ func (s *Session) tell(p catalog.TwoPart, o Options) {
 	s.WorkingTime, s.Words = t, cmp.Or(v.Value, v.Why)
 	s.Verdicts = append(s.Verdicts, v)
 }
+
+// mostInflated is how many times the need may be mixed to reach a batch that can
+// be measured; beyond it (and the largest batch) better tools are the answer.
+const mostInflated = 3
 
 // batch divides the need into the fewest equal batches that are no larger than
 // the largest allowed and than the crew can lay down in the working time, and no
@@ -249,7 +259,14 @@ func (s *Session) batch(p catalog.TwoPart, o Options, least Smallest, area si.Ar
 	if !p.Catalysed() {
 		smallest = si.Scale(smallest, 1+ratio(p, o.Dose))
 	}
-	if each < smallest {
+	if each < smallest && smallest > max(limit, si.Scale(each, mostInflated)) {
+		s.Verdicts = append(s.Verdicts, check.Verdict{
+			What: "measuring the " + p.SecondPart() + ", " + s.Name, State: check.Stop,
+			Value: fmt.Sprintf("%.0f g batches", each.Grams()), Limit: fmt.Sprintf("%.0f g or more with these tools", smallest.Grams()),
+			Why:    fmt.Sprintf("The scale's step of %.3g g is too coarse: the %s could not be told to within %.0f %%. Get a scale of 0.1 g or finer, or a syringe, put it in the job file, and plan again.", o.Scale.Grams(), p.SecondPart(), within(p).Percent()),
+			Source: working.Ours,
+		})
+	} else if each < smallest {
 		s.Verdicts = append(s.Verdicts, check.Verdict{
 			What: "smallest batch, " + s.Name, State: check.Watch,
 			Value: fmt.Sprintf("%.3g g needed", each.Grams()), Limit: fmt.Sprintf("%.3g g", smallest.Grams()),

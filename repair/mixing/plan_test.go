@@ -34,16 +34,16 @@ func ExamplePlan() {
 	}
 	// Output:
 	// 2 × 344 g with 5.2 g = 4.6 ml of catalyst, at most 27 min at 20 °C
-	// brush 15 g
-	// roller 30 g
-	// cups 12 g
-	// squeeze-out and drips 81 g
+	// brush 10 g
+	// roller 20 g
+	// cups 8 g
+	// squeeze-out and drips 100 g
 }
 
 // The amounts of the invented cases, worked by hand there.
 func TestInventedCases(t *testing.T) {
 	polyester := resin(t, "polyester-laminating")
-	warm := mixing.Options{At: si.Celsius(20), People: 2}
+	warm := mixing.Options{At: si.Celsius(20), People: 2, Largest: si.Grams(400)}
 
 	c1, err := mixing.Plan([]mixing.Need{one("one", si.Grams(551), si.M2(0.56))}, polyester, warm)
 	if err != nil {
@@ -142,7 +142,7 @@ func TestMeasuredDoses(t *testing.T) {
 // A need below what can be measured is answered by mixing more and throwing it away.
 func TestTooLittleToMeasure(t *testing.T) {
 	plan, err := mixing.Plan([]mixing.Need{one("scratch", si.Grams(2), si.M2(0.003))}, resin(t, "polyester-laminating"),
-		mixing.Options{At: si.Celsius(20), Scale: si.Grams(1), Syringe: si.ML(0.01), Dose: si.Percent(2)})
+		mixing.Options{At: si.Celsius(20), Scale: si.Grams(1), Syringe: si.ML(0.01), Dose: si.Percent(2), Waste: si.Percent(25)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -186,12 +186,32 @@ func TestTheCrewBoundsTheBatch(t *testing.T) {
 }
 
 func TestAWasteTooSmallForTheToolsIsTold(t *testing.T) {
-	plan, err := mixing.Plan([]mixing.Need{one("patch", si.Grams(71), si.M2(0.1))}, resin(t, "epoxy-slow"), mixing.Options{At: si.Celsius(25)})
+	plan, err := mixing.Plan([]mixing.Need{one("patch", si.Grams(71), si.M2(0.1))}, resin(t, "epoxy-slow"), mixing.Options{At: si.Celsius(25), Waste: si.Percent(10)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !says(plan.Verdicts(), "Leave the roller out") {
-		t.Errorf("18 g of waste for a brush and a roller: got %+v", plan.Verdicts())
+	if !says(plan.Verdicts(), "the resin runs short") {
+		t.Errorf("7 g of waste for a brush and a cup: got %+v", plan.Verdicts())
+	}
+	// Left to the tool, a small session gets what its brush and cup hold: 10 + 4 g and 3 % of 20 g.
+	plan, err = mixing.Plan([]mixing.Need{one("patch", si.Grams(20), si.M2(0.03))}, resin(t, "epoxy-slow"), mixing.Options{At: si.Celsius(25)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := plan.Total.Mixed.Grams(); !near(got, 34.6, 1e-9) {
+		t.Errorf("20 g in the laminate: %.3f g are wanted, want 34.6", got)
+	}
+}
+
+// A scale too coarse for the job is answered with better tools, not with waste.
+func TestAScaleTooCoarseStops(t *testing.T) {
+	plan, err := mixing.Plan([]mixing.Need{one("patch", si.Grams(100), si.M2(0.1))}, resin(t, "polyester-laminating"),
+		mixing.Options{At: si.Celsius(20), Scale: si.Grams(1)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !says(plan.Verdicts(), "Get a scale of 0.1 g or finer") || plan.Sessions[0].Spare != 0 {
+		t.Errorf("got %+v, spare %v; want a stop and nothing mixed to be thrown away", plan.Verdicts(), plan.Sessions[0].Spare)
 	}
 }
 

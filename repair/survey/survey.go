@@ -8,6 +8,7 @@
 package survey
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -63,7 +64,7 @@ func Classify(d job.Description) Result {
 	r := Result{Class: class(d)}
 	r.Referrals = referrals(d)
 	r.Limitations = limitations(d)
-	r.Verdicts = sizeVerdict(d)
+	r.Verdicts = append(placeVerdicts(d), sizeVerdict(d)...)
 	switch {
 	case r.Class == Blisters:
 		r.NotPlanned = "A blister crop is recorded but not planned by this version: it neither sizes the peel nor prices the drying."
@@ -99,6 +100,12 @@ func referrals(d job.Description) []Referral {
 	for _, p := range d.Panel.LoadPaths {
 		add("load path", "the damage touches: "+p, architect)
 	}
+	for _, what := range neighbours(d.Panel) {
+		add("load path beside the panel", what, architect)
+	}
+	if d.Panel.Place == "transom" && d.Panel.Structural != "no" {
+		add("transom", "place: transom, and not said to be out of the motor's load path (panel.structural: no)", architect)
+	}
 	switch d.Laminate.Fibre {
 	case "glass":
 	case "unknown":
@@ -109,8 +116,8 @@ func referrals(d job.Description) []Referral {
 	if len(d.Laminate.Plies) == 0 && d.Laminate.Thickness.High == 0 && class(d) != Cosmetic && class(d) != Blisters {
 		add("unknown laminate", "neither plies nor thickness are known", surveyor)
 	}
-	if d.Boat.Grounded == "yes" && (d.Boat.Keel == "bolted fin" || d.Boat.Keel == "bulb") {
-		add("grounding with a "+d.Boat.Keel+" keel", "grounded: yes", architect)
+	if hung := d.Boat.Keel == "bolted fin" || d.Boat.Keel == "bulb"; hung && d.Boat.Grounded != "no" && d.Boat.Grounded != "denied" {
+		add("grounding with a "+d.Boat.Keel+" keel", "grounded: "+cmp.Or(d.Boat.Grounded, "not answered"), architect)
 	}
 	if d.Damage.Kind == "fire" {
 		add("heat damage", "damage: fire", architect)
@@ -121,11 +128,59 @@ func referrals(d job.Description) []Referral {
 	if len(d.Damage.Crosses) > 0 {
 		add("stiffener damaged", "the damage crosses: "+strings.Join(d.Damage.Crosses, ", "), surveyor)
 	}
-	planing := d.Boat.Waterline > 0 && d.Boat.Speed.Knots()/math.Sqrt(d.Boat.Waterline.M()) >= 5
+	unsure := d.Boat.Waterline == 0 || d.Boat.Speed == 0 // a hard stop errs on its own side
+	planing := unsure || d.Boat.Waterline > 0 && d.Boat.Speed.Knots()/math.Sqrt(d.Boat.Waterline.M()) >= 5
 	if d.Laminate.Core != nil && d.Panel.Place == "bottom" && planing {
 		add("cored bottom of a planing craft", fmt.Sprintf("speed %.0f kn on a waterline of %.1f m", d.Boat.Speed.Knots(), d.Boat.Waterline.M()), architect)
 	}
 	out = append(out, sizeReferral(d)...)
+	return out
+}
+
+// loadPathWords are what an edge or a feature of the panel may be called that
+// carries more than the skin's own load. They are looked for inside the text, so
+// that "engine bed, port" is found.
+var loadPathWords = []string{
+	"keel", "rudder", "skeg", "chainplate", "chain plate", "mast", "engine", "motor", "shaft", "strut",
+	"sterndrive", "stern drive", "water jet", "waterjet", "foil", "hull-deck",
+}
+
+// neighbours lists the panel's edges and features that are load paths.
+func neighbours(p job.Panel) []string {
+	var out []string
+	look := func(where, what string) {
+		for _, w := range loadPathWords {
+			if strings.Contains(strings.ToLower(what), w) {
+				out = append(out, where+": "+what)
+				return
+			}
+		}
+	}
+	look("fore edge", p.Edges.Fore)
+	look("aft edge", p.Edges.Aft)
+	look("upper edge", p.Edges.Upper)
+	look("lower edge", p.Edges.Lower)
+	for _, f := range p.Features {
+		look("feature", f.What)
+	}
+	return out
+}
+
+// placeVerdicts are what the boat's place and story ask for before work begins.
+func placeVerdicts(d job.Description) []check.Verdict {
+	var out []check.Verdict
+	if afloat := d.Site.Place == "afloat" || d.Site.Place == "pontoon"; afloat && d.Panel.Waterline > 0 && d.Panel.Place != "superstructure" && d.Panel.Place != "deck" {
+		out = append(out, check.Verdict{
+			What: "boat afloat, damage below the waterline", State: check.Stop, Value: "site: " + d.Site.Place, Limit: "ashore", Source: working.CommonPractice,
+			Why: "Nothing below the waterline is opened afloat. Haul the boat out, let her drain and dry, and plan again with the place ashore.",
+		})
+	}
+	if d.Boat.Grounded == "denied" && (d.Boat.Keel == "bolted fin" || d.Boat.Keel == "bulb") {
+		out = append(out, check.Verdict{
+			What: "grounding denied, " + d.Boat.Keel + " keel", State: check.Watch, Value: "grounded: denied", Limit: "no", Source: working.CommonPractice,
+			Why: "Look at the keel's root, its bolts and the floors all the same, outside and inside, before the first cut. Any crack, weep or movement there: stop and refer on.",
+		})
+	}
 	return out
 }
 
