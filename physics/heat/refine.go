@@ -1,0 +1,3 @@
+package heat
+
+func (r *Result) judge() {}
