@@ -10,8 +10,9 @@ import (
 	"scarfwright/repair/job"
 )
 
-// clothSpare is cut waste on cloth (common practice, no source).
-const clothSpare = 1.15
+// Spares on cloth and core (common practice, no source). Pieces are reckoned as
+// the rectangles round them: how they lie on the roll is not worked out yet.
+const clothSpare = 1.05
 
 // needs lists every material with what the plan takes, what is in stock and
 // what is on sale.
@@ -34,10 +35,14 @@ func needs(d job.Description, r Result, cat catalog.Catalogue) ([]estimate.Need,
 	}
 	if ds := r.Design; ds != nil {
 		for _, p := range ds.Plies {
-			add(p.Class, p.Name, "m²", p.Area.M2()*clothSpare)
+			add(p.Class, p.Name, "m²", p.Width.Times(p.Height).M2()*clothSpare)
 		}
 		if ds.Core != nil {
 			add(ds.Core.Class, ds.Core.Name, "m²", ds.Core.Area.M2()*clothSpare)
+			add("core-bedding-paste", "bedding paste for the core", "g", ds.Core.Paste.Grams()*clothSpare)
+		}
+		if ds.Backing != nil {
+			add("backing-skin", "thin laminate for the backing, made beforehand", "m²", ds.Backing.Width.Times(ds.Backing.Height).M2()*clothSpare)
 		}
 	}
 	if m := r.Mixing; m != nil {
@@ -53,7 +58,9 @@ func needs(d job.Description, r Result, cat catalog.Catalogue) ([]estimate.Need,
 			add(d.Shelf.Resin, resin.Name+" (both parts)", "g", m.Mixed.Mixed.Grams())
 		}
 	}
-	if f := r.Finish; f.Fairing > 0 && d.Shelf.Filler != "" {
+	if f := r.Finish; f.Fairing > 0 && d.Shelf.Filler == "" {
+		add("fairing-compound", "fairing compound, none named on the shelf", "ml", f.Fairing.ML())
+	} else if f.Fairing > 0 {
 		fl, err := cat.Filler(d.Shelf.Filler)
 		if err != nil {
 			return nil, fmt.Errorf("shelf.filler: %w", err)
@@ -106,7 +113,7 @@ func stock(ss []job.Stock, class, unit string) (amount float64, note string) {
 }
 
 // onSale returns the packs of a class in the wanted unit: the job's own prices
-// where there are any, the catalogue's otherwise. Cloth is sold off the roll by
+// where there are any, the catalogue's otherwise. Cloth and core are sold by
 // the half square metre.
 func onSale(d job.Description, cat catalog.Catalogue, class, unit string) []estimate.Pack {
 	packs := slices.DeleteFunc(slices.Clone(d.Shelf.Packs), func(p job.Pack) bool { return p.Class != class })
@@ -127,6 +134,9 @@ func onSale(d job.Description, cat catalog.Catalogue, class, unit string) []esti
 		}
 	}
 	if c, err := cat.Cloth(class); err == nil && len(out) == 0 && c.Price > 0 {
+		out = append(out, estimate.Pack{Size: 0.5, Price: c.Price / 2})
+	}
+	if c, err := cat.Core(class); err == nil && len(out) == 0 && c.Price > 0 {
 		out = append(out, estimate.Pack{Size: 0.5, Price: c.Price / 2})
 	}
 	return out

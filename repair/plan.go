@@ -2,6 +2,7 @@ package repair
 
 import (
 	"fmt"
+	"strings"
 
 	"scarfwright/physics/geom"
 	"scarfwright/physics/si"
@@ -25,7 +26,7 @@ func Plan(d job.Description, cat catalog.Catalogue) (Result, error) {
 	if err != nil {
 		return Result{}, fmt.Errorf("shelf.sheets: %w", err)
 	}
-	r := Result{Job: d, Hash: job.Hash(d), Catalogue: cat.Version, Caution: caution.General, Survey: survey.Classify(d)}
+	r := Result{Job: d, Hash: Hash(d), Catalogue: cat.Version, Caution: caution.General, Survey: survey.Classify(d)}
 	resin, err := cat.Resin(d.Shelf.Resin)
 	if err != nil {
 		return Result{}, fmt.Errorf("shelf.resin: %w", err)
@@ -62,8 +63,15 @@ func Plan(d job.Description, cat catalog.Catalogue) (Result, error) {
 		return Result{}, err
 	}
 	r.Estimate = estimate.Plan(d, needs, r.Programme.Rates)
+	r.Programme.Book(r.Estimate.Hours)
 	r.gather(cat, lay, gel)
 	return r, nil
+}
+
+// Hash is the hash of what is planned: units and paper do not change it.
+func Hash(d job.Description) string {
+	d.Choices.Units, d.Choices.Paper = "", ""
+	return job.Hash(d)
 }
 
 // gather collects what every stage found into one list of each sort.
@@ -87,6 +95,7 @@ func (r *Result) gather(cat catalog.Catalogue, windows ...programme.Windows) {
 	r.Working = append(r.Working, r.Finish.Working...)
 	r.Working = append(r.Working, r.Estimate.Working...)
 	r.Assumptions = append(r.Assumptions, r.Estimate.Assumptions...)
+	r.Assumptions = append(r.Assumptions, unheard(r.Job)...)
 	for _, w := range cat.Warnings {
 		r.Assumptions = append(r.Assumptions, "Your own sheet: "+w)
 	}
@@ -99,6 +108,24 @@ func (r *Result) gather(cat catalog.Catalogue, windows ...programme.Windows) {
 			}
 		}
 	}
+}
+
+// unheard says which answers had no effect, and what stood in for one not given.
+func unheard(d job.Description) []string {
+	var out []string
+	if len(d.Site.Days) == 0 && !d.Site.HullNow.Given() {
+		out = append(out, fmt.Sprintf("Neither days nor the hull's temperature are given (site): pots are reckoned at %.0f °C. Measure, and plan again.", mixTempDefault.Celsius()))
+	}
+	if d.Choices.Heat == "tent" && d.Site.Warmer == 0 {
+		out = append(out, "choices.heat is tent, but site.warmer does not say how much it lifts the air: it changes nothing.")
+	}
+	if strings.HasPrefix(d.Shelf.Resin, "epoxy") && d.Choices.Dose > 0 && d.Damage.Depth != "gelcoat" {
+		out = append(out, "choices.catalyst changes nothing for an epoxy, whose hardener is in a fixed ratio.")
+	}
+	if d.Shelf.Gelcoat == "" && d.Choices.Finish != "none" && d.Choices.Finish != "paint" {
+		out = append(out, "No gelcoat on the shelf (shelf.gelcoat): no last coat is planned or priced.")
+	}
+	return out
 }
 
 // hoursOf lays the site's days out, with the tent and heater when they are used.
@@ -146,7 +173,7 @@ func windows(r Result, resin catalog.Resin, cat catalog.Catalogue, site [][24]pr
 func windowVerdict(w programme.Windows, d job.Description) check.Verdict {
 	v := check.Verdict{
 		What: "hours for " + w.What, Value: w.Text(), State: check.OK, Source: "the material's sheet; 3 K over the dew point, coating practice (ISO 8502-4 guidance)",
-		Limit: fmt.Sprintf("hull %s and %.0f K over the dew point", w.Band(), programme.DewMargin.Kelvins()),
+		Limit: fmt.Sprintf("hull %s and %.0f K over the dew point", w.Band(d.Choices.System()), programme.DewMargin.Kelvins()),
 		Why:   "From the days given, by a simple rule for the hull's temperature: measure the hull before mixing.",
 	}
 	if len(w.Open) == 0 {
@@ -188,10 +215,14 @@ func mixTemp(d job.Description, site [][24]programme.Hour, lay programme.Windows
 
 // coatedEdge is the outline over which the surface is renewed.
 func coatedEdge(d *design.Result) geom.Shape {
-	if d == nil {
+	switch {
+	case d == nil:
 		return nil
-	}
-	if len(d.CoverEdge) > 0 {
+	case d.Sides == "inside" && d.FarSide != nil:
+		return d.FarSide.Outline // the outer face, away from the taper
+	case d.Sides == "inside":
+		return d.CutOut
+	case len(d.CoverEdge) > 0:
 		return d.CoverEdge
 	}
 	return d.Edge

@@ -132,11 +132,13 @@ func TestTheOrderOfLayingChangesNoAmount(t *testing.T) {
 			t.Fatal(err)
 		}
 		a, b := r.Design, o.Design
-		if !near(a.Cloth, b.Cloth, 1e-9) || !near(a.Glass, b.Glass, 1e-9) || !near(a.Resin, b.Resin, 1e-9) {
+		// The polygons of an arc are as fine as 0.01 mm asks, so a rounded reach may take one vertex more.
+		if !near(a.Cloth, b.Cloth, 1e-6) || !near(a.Glass, b.Glass, 1e-6) || !near(a.Resin, b.Resin, 1e-6) {
 			t.Fatalf("%s: %v %v %v; %s: %v %v %v", a.Order, a.Cloth, a.Glass, a.Resin, b.Order, b.Cloth, b.Glass, b.Resin)
 		}
-		if !near(r.Mixing.Total.Mixed, o.Mixing.Total.Mixed, 1e-9) {
-			t.Fatalf("mixed %v and %v", r.Mixing.Total.Mixed, o.Mixing.Total.Mixed)
+		// What is mixed may differ by what the tools keep: the sessions fall otherwise.
+		if !near(r.Mixing.Total.Laminate, o.Mixing.Total.Laminate, 1e-6) {
+			t.Fatalf("resin in the laminate %v and %v", r.Mixing.Total.Laminate, o.Mixing.Total.Laminate)
 		}
 	})
 }
@@ -270,7 +272,7 @@ func TestStock(t *testing.T) {
 	}
 }
 
-// What is bought is what is mixed, spare included, and the cloth with 15 % of cutting waste.
+// What is bought is what is mixed, spare included, and the cloth as the rectangles round its pieces with 5 % more.
 func TestWhatIsNeeded(t *testing.T) {
 	for _, name := range []string{"day-launch", "sloop", "rib-console", "work-skiff"} {
 		r := planned(t, describe(t, name))
@@ -280,7 +282,7 @@ func TestWhatIsNeeded(t *testing.T) {
 		}
 		m, cloth := r.Mixing, map[string]float64{}
 		for _, p := range r.Design.Plies {
-			cloth[p.Class] += 1.15 * p.Area.M2()
+			cloth[p.Class] += 1.05 * p.Width.M() * p.Height.M()
 		}
 		for class, want := range cloth {
 			if !near(need[class], want, 1e-9) {

@@ -37,5 +37,19 @@ type Result struct {
 	Working     []working.Line      `json:"working"`     // likewise
 }
 
+// Stops returns the verdicts that must be settled before work begins.
+func (r Result) Stops() []check.Verdict {
+	var out []check.Verdict
+	for _, v := range r.Verdicts {
+		if v.State == check.Stop {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// Stopped reports whether any verdict stops the work until it is settled.
+func (r Result) Stopped() bool { return len(r.Stops()) > 0 }
+
 // Released reports whether a job card may be printed: no hard stop, and a plan.
 func (r Result) Released() bool { return !r.Survey.Referred() && r.Survey.NotPlanned == "" }

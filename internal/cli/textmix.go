@@ -34,7 +34,7 @@ func (p printer) finish() {
 		for _, m := range f.Fills {
 			p.f("  %s\t%.2f ml\n", m.What, m.Volume.ML())
 		}
-		p.f("  paste\t%.1f g needed, mix %.0f g\n  catalyst at %.3g %%\t%.2f g = %.2f ml by %s; the true dose lies between %.2f and %.2f %%\n",
+		p.f("  paste\t%.2f g needed, mix %.0f g\n  catalyst at %.3g %%\t%.2f g = %.2f ml by %s; the true dose lies between %.2f and %.2f %%\n",
 			x.Needed.Grams(), x.Mixed.Grams(), x.Dose.Percent(), x.Catalyst.Grams(), x.CatalystVolume.ML(), x.By, x.LowDose.Percent(), x.HighDose.Percent())
 	}
 	if f.Fairing > 0 || f.Barrier != nil || f.Coat != nil {

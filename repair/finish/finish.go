@@ -74,6 +74,7 @@ type Result struct {
 	Paste      *Small          `json:"paste,omitempty"`
 	Coat       *Coat           `json:"coat,omitempty"`
 	Barrier    *Barrier        `json:"barrier,omitempty"`
+	FillerMix  string          `json:"filler_mix,omitempty"` // how the filler's two parts are mixed, in words
 	Fairing    si.Volume       `json:"fairing_m3"`
 	FairArea   si.Area         `json:"fair_area_m2"`
 	Grits      []Grit          `json:"grits"`
@@ -85,7 +86,6 @@ type Result struct {
 // Our own allowances, common practice without a source.
 const (
 	overfill     = 0.5 // paste stands proud by half its volume: it shrinks, and is cut back flat
-	wasteDefault = 0.25
 	fairingSpare = 0.25
 	coatLoss     = 0.15 // brush and roller
 )
@@ -123,7 +123,9 @@ func Plan(d job.Description, cat catalog.Catalogue, edge geom.Shape, missing si.
 		}
 	}
 	if len(edge) > 0 {
-		r.fair(edge, missing)
+		if err := r.fair(d, cat, edge, missing); err != nil {
+			return Result{}, err
+		}
 	}
 	if len(edge) > 0 && cmp.Or(d.Choices.Finish, "gelcoat") == "gelcoat" && d.Shelf.Gelcoat != "" {
 		if err := r.coat(d, cat, edge); err != nil {
@@ -159,7 +161,7 @@ func (r *Result) fill(d job.Description, cat catalog.Catalogue) error {
 	}
 	waste := float64(d.Choices.Waste)
 	if waste == 0 {
-		waste = wasteDefault
+		waste = float64(mixing.DefaultWaste)
 	}
 	need := si.Scale(g.Density.Typical.Of(r.FillVolume), (1+overfill)*(1+waste))
 	dose := g.Dose.Typical
@@ -191,9 +193,9 @@ func (r *Result) fill(d job.Description, cat catalog.Catalogue) error {
 		tiny, _ := mixing.Dose(need, dose, rho)
 		r.Verdicts = append(r.Verdicts, check.Verdict{
 			What: "smallest honest batch", State: check.Watch,
-			Value: fmt.Sprintf("%.1f g needed, %.0f g mixed", need.Grams(), mixed.Grams()),
+			Value: fmt.Sprintf("%.2f g needed, %.0f g mixed", need.Grams(), mixed.Grams()),
 			Limit: fmt.Sprintf("dose known to within %.0f %%", mixing.CatalystWithin.Percent()), Source: "common practice, no source",
-			Why: fmt.Sprintf("%.2f g of catalyst for %.1f g cannot be measured with this scale and syringe. Mix %.0f g and throw the rest away.", tiny.Grams(), need.Grams(), mixed.Grams()),
+			Why: fmt.Sprintf("%.2f g of catalyst for %.2f g cannot be measured with this scale and syringe. Mix %.0f g and throw the rest away.", tiny.Grams(), need.Grams(), mixed.Grams()),
 		})
 	}
 	r.Working = append(r.Working,
@@ -212,13 +214,27 @@ func (r *Result) fill(d job.Description, cat catalog.Catalogue) error {
 	return nil
 }
 
-func (r *Result) fair(edge geom.Shape, missing si.Length) {
+func (r *Result) fair(d job.Description, cat catalog.Catalogue, edge geom.Shape, missing si.Length) error {
 	r.FairArea = si.MM2(edge.Area())
 	r.Fairing = r.FairArea.Deep(missing+fairingFilm) * (1 + fairingSpare)
 	r.Working = append(r.Working, working.Line{
 		Name: "fairing compound", Formula: "V = A (missing + film)(1 + spare)", Numbers: fmt.Sprintf("%.3f m² × (%.2f + %.1f) mm × %.2f", r.FairArea.M2(), missing.MM(), fairingFilm.MM(), 1+fairingSpare),
 		Value: r.Fairing.ML(), Unit: "ml", Source: working.CommonPractice,
 	})
+	if d.Shelf.Filler == "" {
+		return nil
+	}
+	f, err := cat.Filler(d.Shelf.Filler)
+	if err != nil {
+		return fmt.Errorf("shelf.filler: %w", err)
+	}
+	switch {
+	case f.PerHundredVol.Given():
+		r.FillerMix = fmt.Sprintf("100 to %.4g by volume", f.PerHundredVol.Typical)
+	case f.PerHundred.Given():
+		r.FillerMix = fmt.Sprintf("100 to %.4g by mass", f.PerHundred.Typical)
+	}
+	return nil
 }
 
 func (r *Result) coat(d job.Description, cat catalog.Catalogue, edge geom.Shape) error {
@@ -240,12 +256,12 @@ func (r *Result) coat(d job.Description, cat catalog.Catalogue, edge geom.Shape)
 	r.Coat = &c
 	r.Film = []string{
 		fmt.Sprintf("applied %.2f mm wet in %d coats", c.Film.MM(), c.Coats),
-		"level and polish takes 0.13 to 0.25 mm (from memory: 5 to 10 mil)",
-		"about 0.5 mm left; stop where less than 0.3 mm would stay, and watch the edges first",
+		"levelling and polishing take 0.13 to 0.25 mm (5 to 10 mil; a forum post on repairs, read)",
+		fmt.Sprintf("the sheet's film, %s, is what should be left; stop where less than 0.3 mm would stay, and watch the edges first", g.Film.String()),
 	}
 	r.Working = append(r.Working, working.Line{
 		Name: "gelcoat", Formula: "m = A d ρ (1 + loss)", Numbers: fmt.Sprintf("%.3f m² × %.2f mm × %.2f g/ml × %.2f", c.Area.M2(), c.Film.MM(), g.Density.Typical.GramsPerML(), 1+coatLoss),
-		Value: c.Mass.Grams(), Unit: "g", Source: working.Geometry + "; loss from memory",
+		Value: c.Mass.Grams(), Unit: "g", Source: working.Geometry + "; loss from memory; applied film by repair practice, 30 mil before sanding (a forum post, read)",
 	})
 	return nil
 }
@@ -301,6 +317,13 @@ func (r *Result) temperature(d job.Description, cat catalog.Catalogue, hull si.T
 	v := check.Verdict{
 		What: "hull temperature for gelcoat", Value: fmt.Sprintf("%.0f °C", hull.Celsius()), Limit: fmt.Sprintf("%.0f °C or more", g.HullMin.Celsius()),
 		State: check.OK, Source: "the sheet of the gelcoat in hand", Why: "Warm enough to set.",
+	}
+	if g.HullMax.Given() {
+		v.Limit = fmt.Sprintf("%.0f to %.0f °C", g.HullMin.Celsius(), g.HullMax.Celsius())
+	}
+	if g.HullMax.Given() && hull > g.HullMax {
+		v.State = check.Stop
+		v.Why = "Too hot: it gels before it has flowed out. Shade and cool the hull, or work in the cool of the night."
 	}
 	if hull < g.HullMin {
 		v.State = check.Stop

@@ -281,3 +281,11 @@ type Choices struct {
 	Finish   string    `job:"finish" one:"gelcoat|paint|none" doc:"last coat"`
 	Heat     string    `job:"heat" one:"none|tent" doc:"whether the tent and heater are used"`
 }
+
+// System returns the units the papers are printed in.
+func (c Choices) System() si.System {
+	if c.Units == "us" {
+		return si.US
+	}
+	return si.Metric
+}

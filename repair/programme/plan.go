@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"scarfwright/physics/geom"
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/caution"
@@ -32,7 +33,7 @@ type Input struct {
 
 // Plan returns the steps in order. A cosmetic job has no laminating steps.
 func Plan(in Input) Programme {
-	b := builder{in: in}
+	b := builder{in: in, sys: in.Job.Choices.System()}
 	b.survey()
 	if in.Design != nil {
 		b.strip()
@@ -59,6 +60,7 @@ func Plan(in Input) Programme {
 
 type builder struct {
 	in    Input
+	sys   si.System
 	steps []Step
 	rates []estimate.HourLine
 }
@@ -120,27 +122,49 @@ func (b *builder) oldOrUnknown() string {
 
 func (b *builder) strip() {
 	b.add(Step{Key: "strip", Name: "Open up, clean and dry", Do: []string{
-		"Clear both faces as far as they can be reached; take off paint and antifouling well beyond the feather edge.",
+		"Clear both faces as far as they can be reached.",
+		fmt.Sprintf("Take off gelcoat, paint and antifouling over at least %s, the whole of what will be covered: nothing is laminated on them.", b.size(b.covered())),
 		"Wash, degrease with the solvent its sheet names, then dry. Nothing wet is laminated over.",
 	}}, 0.5, 1, 2, caution.Solvent, caution.Lifting)
 }
+
+// covered is the outline over which anything is laid.
+func (b *builder) covered() geom.Shape {
+	if r := b.in.Design; len(r.CoverEdge) > 0 {
+		return r.CoverEdge
+	}
+	return b.in.Design.Edge
+}
+
+// dish reports a repair that does not go through.
+func (b *builder) dish() bool { return b.in.Survey.Class == survey.PartialDepth }
 
 func (b *builder) grind() {
 	r := b.in.Design
 	s := Step{Key: "taper", Name: "Cut out and grind the taper", Do: []string{
 		"Mark the cut-out from its template; cut back to sound laminate with round corners. Where the edge still looks white, cut further and plan again.",
 		fmt.Sprintf("Grind the taper from the %s with P40, straight from the cut-out's edge to nothing at the feather edge; the plies show as even bands.", facesText(r.Sides)),
-		"Vacuum, then wipe clean; do not touch the ground face with bare hands.",
 	}, Targets: []Target{
-		{"cut-out, width × height", sizeText(r.CutOut.Bounds().Width(), r.CutOut.Bounds().Height())},
-		{"thickness at the cut-out's edge", mm(r.Depth)},
-		{"taper length all round", mm(r.Taper)},
-		{"feather edge, width × height", sizeText(r.Edge.Bounds().Width(), r.Edge.Bounds().Height())},
-		{"hull temperature", ""},
-		{"hull above dew point", "3 K or more"},
+		{"cut-out, width × height", b.size(r.CutOut)},
+		{"thickness at the cut-out's edge", b.long(r.Depth)},
 	}}
+	if b.dish() {
+		s.Name = "Grind the dish"
+		s.Do = []string{
+			fmt.Sprintf("Do not cut through. Mark the floor of the dish from its template and grind down to %s, no further: %s of the old laminate stays whole below. Where the floor still looks white, stop and plan again with the greater depth.", b.long(r.Depth), b.long(r.Original.Thickness-r.Depth)),
+			fmt.Sprintf("Grind the taper from the floor's edge to nothing at the feather edge, from the %s, with P40; the plies show as even bands.", facesText(r.Sides)),
+		}
+		s.Targets = []Target{{"floor of the dish, width × height", b.size(r.CutOut)}, {"depth of the floor", b.long(r.Depth)}}
+	}
+	s.Do = append(s.Do, "Vacuum, then wipe clean; do not touch the ground face with bare hands.")
+	s.Targets = append(s.Targets,
+		Target{"taper length, square to the edge", b.long(r.Taper)},
+		Target{"feather edge, width × height", b.size(r.Edge)},
+		Target{"hull temperature", ""},
+		Target{"hull above dew point", b.dewMargin()})
 	s.Hold = &Hold{Letter: "A", What: "substrate, before the first ply", Signs: "lead, and surveyor if there is a claim", Look: []string{
-		"sound laminate all round by tap test", "dry", "taper measured at the eight clock points", "clean and dull, no gelcoat or paint inside the feather edge",
+		"sound laminate all round by tap test", "dry", "taper measured at the eight clock points",
+		"clean and dull; no gelcoat, paint or wax over " + b.size(b.covered()),
 	}}
 	area := 0.0
 	for _, o := range r.Options {
@@ -153,26 +177,33 @@ func (b *builder) grind() {
 
 func (b *builder) form() {
 	r := b.in.Design
-	s := Step{Key: "form", Name: "Form behind the hole, plies cut and dry-fitted", Do: []string{
+	s := Step{Key: "form", Name: "Cut the plies and fit them dry", Do: []string{
 		"Cut every ply from its template; number it, mark its fibre direction and its top.",
 		"Lay the plies dry in order and look that each edge lands on its ring.",
 	}}
 	s.Do = append(s.Do, r.Notes...)
+	first := func(words string) { s.Do = append([]string{words}, s.Do...) }
 	switch {
 	case r.Backing != nil:
-		s.Do = append([]string{"Backing: " + r.Backing.How}, s.Do...)
-		s.Targets = append(s.Targets, Target{"backing pieces", fmt.Sprintf("%d of %.0f × %.0f mm", len(r.Backing.Pieces), r.Backing.PieceLong.MM(), r.Backing.PieceShort.MM())})
+		s.Name = "Backing behind the hole; plies cut and dry-fitted"
+		first("Backing: " + r.Backing.How)
+		s.Targets = append(s.Targets, Target{"backing, " + working.Count(len(r.Backing.Pieces), "piece", "pieces"), b.long(r.Backing.PieceLong) + " × " + b.long(r.Backing.PieceShort)})
 	case r.Core != nil:
-		s.Do = append([]string{fmt.Sprintf("Cut back the wet core until it is dry all round; fit new core %s, %.0f mm, bedded on both faces with %.0f g of paste in all, weighted until hard. Solid plugs where bolts pass.", r.Core.Name, r.Core.Thickness.MM(), r.Core.Paste.Grams())}, s.Do...)
+		s.Name = "New core; plies cut and dry-fitted"
+		first(fmt.Sprintf("Cut back the wet core until it is dry all round; fit new core, %s, %s thick, bedded on both faces with %s of paste in all, weighted until hard. Solid plugs where bolts pass.", r.Core.Name, b.long(r.Core.Thickness), b.mass(r.Core.Paste)))
 	case b.in.Survey.Class == survey.FullDepth:
-		s.Do = append([]string{"Fix a form over the far side of the hole: flat sheet bent to the hull's curve (or a splash taken from the other side), waxed or under film, larger than the hole all round."}, s.Do...)
+		s.Name = "Form over the hole; plies cut and dry-fitted"
+		first(fmt.Sprintf("Fix a form over the face away from the taper: a flat sheet bent to the hull's curve (or a splash taken from a like place), waxed or under film, at least %s larger than the hole all round.", b.long(formLap)))
 		if r.Sagitta > 0 {
-			s.Targets = append(s.Targets, Target{"rise of the curve over the feather edge", mm(r.Sagitta)})
+			s.Targets = append(s.Targets, Target{"rise of the curve over the feather edge", b.long(r.Sagitta)})
 		}
 	}
 	n := float64(len(r.Plies))
 	b.add(s, 0.5+n*0.05, 1+n*0.08, 2+n*0.15, caution.Grinding)
 }
+
+// formLap is how far a form reaches beyond the hole (common practice, no source).
+var formLap = si.MM(50)
 
 func (b *builder) laminate() {
 	in, r := b.in, b.in.Design
@@ -192,7 +223,7 @@ func (b *builder) laminate() {
 		} else {
 			s.Do = append(s.Do, b.between())
 		}
-		s.Targets = append(s.Targets, Target{"hull temperature", band(in.Resin.HullMin, in.Resin.HullMax)}, Target{"hull above dew point", "3 K or more until it has gelled"})
+		s.Targets = append(s.Targets, Target{"hull temperature", b.band(in.Resin.HullMin, in.Resin.HullMax)}, Target{"hull above dew point", b.dewMargin() + " until it has gelled"})
 		if in.Mixing != nil && k <= len(in.Mixing.Sessions) {
 			s.Targets = append(s.Targets, b.doses(k)...)
 		}
@@ -214,29 +245,59 @@ func (b *builder) between() string {
 }
 
 func (b *builder) watch() {
-	d := b.in.Job
-	s := Step{Key: "other side", Name: "Wait for the laminate; close the other side", Do: []string{
+	r := b.in.Design
+	s := Step{Key: "other side", Name: "Wait for the laminate", Do: []string{
 		"Keep the hull inside its band and out of dew, rain and sun until the laminate can be sanded; write down hull temperatures.",
 	}, Wait: b.in.Resin.Sandable, WaitWhy: "to sandable, at 20 °C by the sheet; longer when colder"}
-	if d.Damage.Access == "both" {
-		s.Do = append(s.Do, "Take off the form; grind the far face dull round the cut-out's edge, lay one light ply over it or fill and coat as it was.")
+	if b.in.Survey.Class == survey.FullDepth && b.in.Job.Damage.Access == "both" && r.Sides != "both" {
+		s.Name = "Wait for the laminate; close the far face"
+		s.Do = append(s.Do, "Take off the form; grind the far face dull round the cut-out's edge.")
+		if f := r.FarSide; f != nil {
+			s.Do = append(s.Do, fmt.Sprintf("Close it with one ply of %s, %s × %s (%s of glass, %s of resin; not in the amounts of this card), or fill and coat it as it was.",
+				strings.ToUpper(f.Class), b.long(f.Width), b.long(f.Height), b.mass(f.Glass), b.mass(f.Resin)))
+		}
 	}
 	s.Hold = &Hold{Letter: "B", What: "laminate, before it is hidden", Signs: "lead, and surveyor if there is a claim", Look: []string{
-		"hard to the nail all over", "no dull sound by tap test, no white spots", fmt.Sprintf("thickness %s at the middle", mm(b.in.Design.Repair.Thickness)),
+		"hard to the nail all over", "no dull sound by tap test, no white spots", b.builtUp(),
 	}}
 	b.add(s, 0.5, 1, 2, caution.Grinding)
 }
 
+// builtUp is the thickness to be found at the middle, the covers counted.
+func (b *builder) builtUp() string {
+	r := b.in.Design
+	var laid si.Length
+	for _, p := range r.Plies {
+		laid += p.Thickness
+	}
+	if b.in.Survey.Class == survey.FullDepth {
+		return "thickness at the middle " + b.long(laid) + ", cover included"
+	}
+	return fmt.Sprintf("stands %s over the old laminate at the middle, cover included", b.long(max(0, laid-r.Depth)))
+}
+
 func (b *builder) fair() {
-	f := b.in.Finish
+	f, d := b.in.Finish, b.in.Job
 	s := Step{Key: "fair", Name: "Fair", Do: []string{
 		"Grind the cover ply's edge level; fill low places in thin passes; long board with a guide coat until a batten lies without rocking.",
+		"The repair stands a little above the old surface at its middle: run the filler out as far as it takes for the eye and the batten not to find it.",
 	}, Targets: []Target{{"fairing compound, about", fmt.Sprintf("%.0f ml", f.Fairing.ML())}}}
+	works := []caution.Work{caution.Sanding}
+	if f.FillerMix != "" {
+		s.Do = append(s.Do, "Mix the filler "+f.FillerMix+".")
+		works = append(works, caution.Epoxy)
+	}
+	if f.Coat != nil && f.FillerMix != "" {
+		works = append(works, caution.Gelcoat)
+	}
 	a := f.FairArea.M2()
 	s.Hold = &Hold{Letter: "C", What: "before the last coat", Signs: "lead", Look: []string{
-		"no wax, blush or dust", "fair by batten", "hull 3 K above the dew point for the whole open time", "hull warm enough by its sheet",
+		"no wax, blush or dust", "fair by batten", "hull " + b.dewMargin() + " above the dew point for the whole open time", "hull warm enough by its sheet",
 	}}
-	b.add(s, 1.5+4*a, 2.5+6*a, 4+10*a, caution.Sanding)
+	if d.Choices.Finish == "paint" {
+		s.Do = append(s.Do, "Paint is not planned here: prime and paint by the paint's own sheet, on a face sanded as it asks.")
+	}
+	b.add(s, 1.5+4*a, 2.5+6*a, 4+10*a, works...)
 }
 
 func (b *builder) fill() {
@@ -247,7 +308,7 @@ func (b *builder) fill() {
 	}}
 	if p := f.Paste; p != nil {
 		s.Targets = append(s.Targets,
-			Target{"paste mixed", fmt.Sprintf("%.0f g (%.1f g needed)", p.Mixed.Grams(), p.Needed.Grams())},
+			Target{"paste mixed", fmt.Sprintf("%.0f g (%.2f g needed)", p.Mixed.Grams(), p.Needed.Grams())},
 			Target{fmt.Sprintf("catalyst, %.2g %%", p.Dose.Percent()), fmt.Sprintf("%.2f g = %.2f ml by %s", p.Catalyst.Grams(), p.CatalystVolume.ML(), p.By)})
 	}
 	n := 0
@@ -268,7 +329,7 @@ func (b *builder) surface() {
 	}
 	if c := f.Coat; c != nil {
 		s := Step{Key: "gelcoat", Name: "Gelcoat", Do: []string{
-			fmt.Sprintf("%d coats, about %.2f mm in all; wax or film on the last one only, or it stays tacky.", c.Coats, c.Film.MM()),
+			fmt.Sprintf("%d coats, about %s in all as applied; wax or film on the last one only, or it stays tacky.", c.Coats, b.long(c.Film)),
 		}, Targets: []Target{
 			{"gelcoat", fmt.Sprintf("%.0f g", c.Mass.Grams())},
 			{fmt.Sprintf("catalyst, %.2g %%", c.Dose.Percent()), fmt.Sprintf("%.1f g = %.1f ml in all", c.Catalyst.Grams(), c.CatalystVolume.ML())},
@@ -277,7 +338,7 @@ func (b *builder) surface() {
 			s.Targets = append(s.Targets, Target{"hours open on the days given", b.in.Gelcoat.Text()})
 		}
 		works := []caution.Work{caution.Peroxide, caution.Polyester}
-		if b.in.Resin.Kind == catalog.Epoxy {
+		if b.in.Resin.Kind == catalog.Epoxy || f.FillerMix != "" {
 			works = append(works, caution.Gelcoat)
 		}
 		b.add(s, 1+c.Area.M2(), 2+2*c.Area.M2(), 3+3*c.Area.M2(), works...)
@@ -297,9 +358,12 @@ func (b *builder) surface() {
 
 func (b *builder) handOver() {
 	if b.in.Design != nil {
-		b.add(Step{Key: "refit", Name: "Refit, antifoul, check", Do: []string{
-			"Refit what was taken off; coat inside and out; touch up antifouling inside its window.",
-		}}, 1, 2, 3, caution.Lifting)
+		s := Step{Key: "refit", Name: "Refit and check", Do: []string{"Refit what was taken off."}}
+		if b.in.Job.Panel.Waterline > 0 {
+			s.Name = "Refit, antifoul, check"
+			s.Do = append(s.Do, "Antifouling inside its window, by its sheet.")
+		}
+		b.add(s, 1, 2, 3, caution.Lifting)
 	}
 	s := Step{Key: "record", Name: "Record and hand over", Do: []string{
 		"Complete the actuals on this card; note lots, temperatures, times and whoever signed.",
@@ -339,13 +403,22 @@ func facesText(sides string) string {
 	return sides
 }
 
-func mm(l si.Length) string { return fmt.Sprintf("%.1f mm", l.MM()) }
+func (b *builder) long(l si.Length) string { return si.Show(l, b.sys, 3) }
 
-func sizeText(w, h float64) string { return fmt.Sprintf("%.0f × %.0f mm", w, h) }
+func (b *builder) mass(m si.Mass) string { return si.Show(m, b.sys, 2) }
 
-func band(low, high si.Temp) string {
+func (b *builder) size(s geom.Shape) string {
+	box := s.Bounds()
+	return si.Show(si.MM(box.Width()), b.sys, 3) + " × " + si.Show(si.MM(box.Height()), b.sys, 3)
+}
+
+func (b *builder) dewMargin() string { return si.Show(DewMargin, b.sys, 2) + " or more" }
+
+func (b *builder) band(low, high si.Temp) string { return band(low, high, b.sys) }
+
+func band(low, high si.Temp, sys si.System) string {
 	if high.Given() {
-		return fmt.Sprintf("%.0f to %.0f °C", low.Celsius(), high.Celsius())
+		return si.Show(low, sys, 3) + " to " + si.Show(high, sys, 3)
 	}
-	return fmt.Sprintf("%.0f °C or more", low.Celsius())
+	return si.Show(low, sys, 3) + " or more"
 }

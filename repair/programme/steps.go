@@ -46,6 +46,28 @@ type Programme struct {
 	Hours   [][24]Hour          `json:"hours,omitempty"`
 }
 
+// Book sets each step's hours from the estimate's, shared among the steps of a
+// key as the tool's own rates are; a single figure for "all" is shared among all
+// steps. Steps the estimate does not know keep the tool's rates.
+func (p *Programme) Book(lines []estimate.HourLine) {
+	own := map[string]float64{}
+	for _, l := range lines {
+		own[l.Step] = l.Hours.Likely
+	}
+	sums, whole := map[string]float64{}, 0.0
+	for _, s := range p.Steps {
+		sums[s.Key] += s.Hours
+		whole += s.Hours
+	}
+	for i, s := range p.Steps {
+		if all, ok := own["all"]; ok && whole > 0 {
+			p.Steps[i].Hours *= all / whole
+		} else if h, ok := own[s.Key]; ok && sums[s.Key] > 0 {
+			p.Steps[i].Hours *= h / sums[s.Key]
+		}
+	}
+}
+
 // number gives the steps their numbers.
 func number(steps []Step) []Step {
 	for i := range steps {

@@ -44,7 +44,7 @@ type Windows struct {
 }
 
 // Band is the allowed surface temperature in words.
-func (w Windows) Band() string { return band(w.Low, w.High) }
+func (w Windows) Band(sys si.System) string { return band(w.Low, w.High, sys) }
 
 // Text lists the windows day by day, or says that there is none:
 // "day 1, 00–10 and 22–24 h; day 2, 06–10 h".
