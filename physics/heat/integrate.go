@@ -66,7 +66,8 @@ func (w *Workspace) run(first, last Face, s *Slab) (*Result, error) {
 		longest = defaultMaxStep
 	}
 	w.track.begin(w)
-	w.turn(0, longest)
+	w.turn(0)
+	w.linearise(&w.now)
 	h := w.firstStep(longest)
 	if s.fixed > 0 {
 		h = s.fixed
@@ -126,17 +127,15 @@ func (w *Workspace) run(first, last Face, s *Slab) (*Result, error) {
 		if lands {
 			t = stop
 		}
-		w.derive(t, h, &w.now)
 		w.track.add(w, t0, t)
 
 		turned := w.pass()
 		if lands && t < end {
 			next++
 			turned = true
+			w.turn(t)
 		}
-		if turned && t < end {
-			w.turn(t, longest)
-		}
+		w.linearise(&w.now)
 		if s.fixed > 0 {
 			h = s.fixed
 			continue
@@ -170,7 +169,7 @@ func (w *Workspace) prepare(first, last Face, s *Slab) {
 		w.tolT = defaultTolerance
 	}
 	w.tolA, w.tolA0 = degreeRelative*w.tolT, degreeAbsolute*w.tolT
-	for _, v := range []*[]float64{&w.now.T, &w.now.dT, &w.T1, &w.diag, &w.lo, &w.up} {
+	for _, v := range []*[]float64{&w.now.T, &w.T1, &w.diag, &w.lo, &w.up} {
 		*v = resize(*v, n)
 	}
 	for _, v := range []*[]float64{&w.now.a, &w.now.da, &w.now.byA, &w.now.byT, &w.a1, &w.rate, &w.inv, &w.low, &w.high} {
@@ -211,34 +210,47 @@ func (w *Workspace) prepare(first, last Face, s *Slab) {
 	w.res = Result{w: w, End: s.For}
 }
 
-// turn passes a kink: the histories move on to their next piece, a prescribed
-// face takes its new temperature, and the rates of change are found anew.
-func (w *Workspace) turn(t, h float64) {
+// turn passes a kink: the histories move on to their next piece, and a prescribed
+// face jumps where its history does.
+func (w *Workspace) turn(t float64) {
 	if w.first.kind != insulated {
 		w.firstT.enter(t)
 	}
 	if w.last.kind != insulated {
 		w.lastT.enter(t)
 	}
-	if w.first.kind == prescribed {
-		w.now.T[0] = w.firstT.at(t)
+	jumped := false
+	jump := func(f *Face, c *course, node int) {
+		if f.kind != prescribed {
+			return
+		}
+		if T := c.at(t); T != w.now.T[node] {
+			w.now.T[node], jumped = T, true
+		}
 	}
-	if n := len(w.now.T); w.last.kind == prescribed {
-		w.now.T[n-1] = w.lastT.at(t)
+	jump(&w.first, &w.firstT, 0)
+	jump(&w.last, &w.lastT, len(w.now.T)-1)
+	if jumped {
+		w.track.mark(w, t)
 	}
-	w.derive(t, math.Min(h, 60), &w.now)
-	w.track.mark(w, t)
 }
 
 // firstStep returns a step in which nothing moves by more than a tenth of the
 // tolerance; from there they grow fivefold each.
 func (w *Workspace) firstStep(longest float64) float64 {
 	fastest := 0.0
-	for _, d := range w.now.dT {
-		fastest = math.Max(fastest, math.Abs(d))
+	f := w.U[0]
+	clear(f)
+	w.flow(0, w.now.T, f)
+	for i := range w.m.blocks {
+		b := &w.m.blocks[i]
+		for p := b.from; p < b.to; p++ {
+			f[b.node+p-b.from] += w.m.heat[p] * w.now.da[p]
+			fastest = math.Max(fastest, w.now.da[p]*w.tolT/(w.tolA*w.now.a[p]+w.tolA0))
+		}
 	}
-	for p, d := range w.now.da {
-		fastest = math.Max(fastest, d*w.tolT/(w.tolA*w.now.a[p]+w.tolA0))
+	for i, q := range f {
+		fastest = math.Max(fastest, math.Abs(q)/w.m.cap[i])
 	}
 	return math.Min(math.Min(longest, 10), 0.1*w.tolT/math.Max(fastest, 1e-12))
 }

@@ -22,6 +22,8 @@ type Result struct {
 	Coarse  bool
 	Warning string
 
+	Change si.TempDiff // of the peak by the last refinement, where Resolve made one
+
 	// Steepest is the largest difference in degree between two neighbouring nodes
 	// of a layer at any step: the share of a reaction front that fits in one cell.
 	Steepest float64
@@ -162,16 +164,14 @@ func (r *Result) row(t si.Time) (i int, z float64) {
 
 func (r *Result) nodeTemp(node, row int, z float64) float64 {
 	k, n := &r.w.track, len(r.w.m.x)
-	h := k.t[row+1] - k.t[row]
 	i, j := row*n+node, (row+1)*n+node
-	return hermite(k.T[i], h*k.dT[i], k.T[j], h*k.dT[j], z)
+	return hermite(k.T[i], k.T0[j], k.T[j], k.T1[j], z)
 }
 
 func (r *Result) pointDegree(p, row int, z float64) float64 {
 	k, n := &r.w.track, len(r.w.m.heat)
-	h := k.t[row+1] - k.t[row]
 	i, j := row*n+p, (row+1)*n+p
-	a := hermite(k.a[i], h*k.da[i], k.a[j], h*k.da[j], z)
+	a := hermite(k.a[i], k.a0[j], k.a[j], k.a1[j], z)
 	return math.Min(k.a[j], math.Max(k.a[i], a)) // the cubic may swing, a degree doesn't
 }
 
@@ -278,6 +278,37 @@ func (r *Result) pointReached(p int, a float64) (float64, bool) {
 		}
 	}
 	return k.t[row] + high*(k.t[row+1]-k.t[row]), true
+}
+
+// Warmed returns when the temperature at a depth first comes up to T, and false
+// where it doesn't within the run.
+func (r *Result) Warmed(depth si.Length, T si.Temp) (si.Time, bool) {
+	k, n := &r.w.track, len(r.w.m.x)
+	i, on := r.w.m.place(depth)
+	j := min(i+1, n-1)
+	at := func(row int, z float64) float64 {
+		a := r.nodeTemp(i, row, z)
+		return a + on*(r.nodeTemp(j, row, z)-a)
+	}
+	if k.T[i]+on*(k.T[j]-k.T[i]) >= float64(T) {
+		return 0, true
+	}
+	for row := range len(k.t) - 1 {
+		if at(row, 1) < float64(T) {
+			continue // a crest between two steps may be missed; steps follow crests closely
+		}
+		low, high := 0.0, 1.0
+		for range 50 {
+			mid := (low + high) / 2
+			if at(row, mid) < float64(T) {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		return si.Time(k.t[row] + high*(k.t[row+1]-k.t[row])), true
+	}
+	return 0, false
 }
 
 // A Profile is the state through the thickness at one time.

@@ -93,7 +93,7 @@ type Slab struct {
 	// that name their own number keep it.
 	Cells int
 
-	// Tolerance is the error allowed in one step; 0 means 0.02 K. The degree's
+	// Tolerance is the error allowed in one step; 0 means 0.01 K. The degree's
 	// follows from it (see integrate.go). A smaller one costs steps: about
 	// 1.8 times as many for a tenth.
 	Tolerance si.TempDiff
@@ -106,7 +106,7 @@ type Slab struct {
 
 const (
 	defaultCells     = 60
-	defaultTolerance = 0.02 // K
+	defaultTolerance = 0.01 // K
 	defaultMaxStep   = 3600 // s
 	fewestCells      = 4    // in one layer, where the slab shares them out
 	mostCells        = 20000

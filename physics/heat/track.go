@@ -1,16 +1,18 @@
 package heat
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // track keeps what a run must remember: the state at every step, for questions
-// asked later, and the peaks and the energy, found on the way.
-//
-// Between two steps a quantity runs along the cubic that has its values and its
-// rates of change at both (Hermite). Its error is h^4/384 of the fourth
-// derivative: of the scheme's own order.
+// asked later, and the peaks and the energy, found on the way. Between two states
+// every quantity runs along the scheme's own cubic.
 type track struct {
-	t            []float64
-	T, dT, a, da []float64 // row by row, one row for each t
+	t      []float64
+	T, a   []float64 // row by row, one row for each t
+	T0, T1 []float64 // slopes over the step that ends in the row, at its two ends
+	a0, a1 []float64
 
 	peak, peakT   []float64 // K and s, by node
 	lost          float64   // J/m2
@@ -21,20 +23,23 @@ type track struct {
 }
 
 func (k *track) begin(w *Workspace) {
-	k.t, k.T, k.dT, k.a, k.da = k.t[:0], k.T[:0], k.dT[:0], k.a[:0], k.da[:0]
+	k.t = k.t[:0]
+	for _, v := range []*[]float64{&k.T, &k.a, &k.T0, &k.T1, &k.a0, &k.a1} {
+		*v = (*v)[:0]
+	}
 	n := len(w.m.cap)
 	k.peak, k.peakT = resize(k.peak, n), resize(k.peakT, n)
 	copy(k.peak, w.m.start)
 	k.lost, k.through, k.sourced, k.steepest, k.steepestAfter = 0, 0, 0, 0, 0
+	k.mark(w, 0)
 }
 
-// mark records the state as it goes on from t.
+// mark records the state at t; after a jump it is the second at that time.
 func (k *track) mark(w *Workspace, t float64) {
 	k.t = append(k.t, t)
-	k.T = append(k.T, w.now.T...)
-	k.dT = append(k.dT, w.now.dT...)
-	k.a = append(k.a, w.now.a...)
-	k.da = append(k.da, w.now.da...)
+	k.T, k.a = append(k.T, w.now.T...), append(k.a, w.now.a...)
+	_, _ = k.slopes(&k.T0, &k.T1, len(w.now.T))
+	_, _ = k.slopes(&k.a0, &k.a1, len(w.now.a))
 	for i, T := range w.now.T {
 		if T > k.peak[i] {
 			k.peak[i], k.peakT[i] = T, t
@@ -42,18 +47,34 @@ func (k *track) mark(w *Workspace, t float64) {
 	}
 }
 
-// add records the state a step has reached and looks at what lies between.
+// slopes adds a row of zeros to both and returns the rows.
+func (k *track) slopes(v0, v1 *[]float64, n int) (d0, d1 []float64) {
+	add := func(v *[]float64) []float64 {
+		m := len(*v)
+		*v = slices.Grow(*v, n)[:m+n]
+		row := (*v)[m:]
+		clear(row)
+		return row
+	}
+	return add(v0), add(v1)
+}
+
+// add records the state that a step from t0 has reached and looks at what lies
+// between.
 func (k *track) add(w *Workspace, t0, t1 float64) {
-	n := len(w.m.cap)
+	n, np := len(w.m.cap), len(w.m.heat)
 	old := len(k.t) - 1
-	T0, d0 := k.T[old*n:(old+1)*n], k.dT[old*n:(old+1)*n]
-	h := t1 - t0
-	for i, T := range w.now.T {
+	k.mark(w, t1)
+	T0, T1 := k.T[old*n:(old+1)*n], k.T[(old+1)*n:]
+	d0, d1 := k.T0[(old+1)*n:], k.T1[(old+1)*n:]
+	bend(T0, T1, d0, d1, &w.U)
+	bend(k.a[old*np:(old+1)*np], k.a[(old+1)*np:], k.a0[(old+1)*np:], k.a1[(old+1)*np:], &w.V)
+	for i := range T1 {
 		// A maximum lies within where the slope turns from up to down.
-		if d0[i] > 0 && w.now.dT[i] < 0 && math.Max(T, T0[i])+h*math.Min(d0[i], -w.now.dT[i]) > k.peak[i] {
-			z := top(T0[i], h*d0[i], T, h*w.now.dT[i])
-			if top := hermite(T0[i], h*d0[i], T, h*w.now.dT[i], z); top > k.peak[i] {
-				k.peak[i], k.peakT[i] = top, t0+z*h
+		if d0[i] > 0 && d1[i] < 0 && math.Max(T0[i]+d0[i], T1[i]-d1[i]) > k.peak[i] {
+			z := top(T0[i], d0[i], T1[i], d1[i])
+			if T := hermite(T0[i], d0[i], T1[i], d1[i], z); T > k.peak[i] {
+				k.peak[i], k.peakT[i] = T, t0+z*(t1-t0)
 			}
 		}
 	}
@@ -65,8 +86,19 @@ func (k *track) add(w *Workspace, t0, t1 float64) {
 			}
 		}
 	}
-	k.account(w, t0, t1, T0, d0)
-	k.mark(w, t1)
+	k.account(w, t0, t1, T0, T1, d0, d1)
+}
+
+// bend sets the slopes of the scheme's cubic from its stages.
+func bend(y0, y1, d0, d1 []float64, u *[stages][]float64) {
+	u0, u1, u2, u3, u4 := u[0], u[1], u[2], u[3], u[4]
+	for i := range d0 {
+		r := y1[i] - y0[i]
+		D := denseD[0]*u0[i] + denseD[1]*u1[i] + denseD[2]*u2[i] + denseD[3]*u3[i]
+		E := denseE[0]*u0[i] + denseE[1]*u1[i] + denseE[2]*u2[i] + denseE[3]*u3[i] + denseE[4]*u4[i]
+		d0[i] = r + D
+		d1[i] = r - D - E
+	}
 }
 
 // gauss3 is Gauss-Legendre's rule of three points on [0, 1].
@@ -77,10 +109,10 @@ var gauss3 = [3]struct{ z, w float64 }{
 // account integrates what the faces and the sources pass in a step, along the
 // cubics. It is deliberately not the scheme's own sum, which closes by
 // construction: this one closes only as well as the steps follow the heat.
-func (k *track) account(w *Workspace, t0, t1 float64, T0, d0 []float64) {
+func (k *track) account(w *Workspace, t0, t1 float64, T0, T1, d0, d1 []float64) {
 	n, h := len(T0), t1-t0
 	at := func(i int, z float64) float64 {
-		return hermite(T0[i], h*d0[i], w.now.T[i], h*w.now.dT[i], z)
+		return hermite(T0[i], d0[i], T1[i], d1[i], z)
 	}
 	for _, q := range gauss3 {
 		t := t0 + q.z*h
