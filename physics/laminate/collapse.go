@@ -25,7 +25,7 @@ type PlyFailure struct {
 func FirstPlyFailure(plies []Ply, strengths []Strength, l Load, c Criterion) PlyFailure {
 	worst := PlyFailure{Ply: -1, Failure: Failure{Ratio: math.Inf(1)}}
 	for _, f := range plyFailures(plies, plies, strengths, l, c) {
-		if f.Ratio < worst.Ratio {
+		if f.Ratio < worst.Ratio*(1-together) { // of plies that fail together, the first listed
 			worst = f
 		}
 	}

@@ -284,3 +284,12 @@ func TestStackInJSON(t *testing.T) {
 		t.Errorf("got %v, want an error that names the place", err)
 	}
 }
+
+// What is printed with a small 2 below the line must not be taken for two degrees.
+func TestLeadingZeroIsAsked(t *testing.T) {
+	for _, text := range []string{"[02/90]s", "[0/902]s"} {
+		if _, err := laminate.ParseStack(text); err == nil {
+			t.Errorf("%s: read without asking", text)
+		}
+	}
+}

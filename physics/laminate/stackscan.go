@@ -88,6 +88,10 @@ func (p *stackParser) angle() float64 {
 		}
 		p.stop(start, hint, "want an angle in degrees, found %s", p.found())
 	}
+	if plain := strings.TrimLeft(word, "0"); len(plain) < len(word) && plain != "" && plain[0] != '.' {
+		// In print the small 2 of two plies at 0 stands below the line; typed plainly it reads as 2 degrees.
+		p.stop(start, fmt.Sprintf(`two plies at 0 are "0_2"; %s degrees are "%s"`, plain, plain), "%q can be read two ways", word)
+	}
 	a, err := strconv.ParseFloat(word, 64)
 	_, decimals, _ := strings.Cut(word, ".")
 	if err != nil || len(word) > 12 || len(decimals) > maxDecimals {

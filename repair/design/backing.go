@@ -28,7 +28,7 @@ const plug = "The hole is too small for a backing to pass. Press in a plug of cl
 // hole is as deep as the piece is long, it may go in on edge, and then the
 // hole's widest way counts. It reports false where the hole is too small for
 // any piece to pass, or would need more pieces than can be joined blind.
-func backing(cut geom.Shape, lap, reach si.Length) (Backing, bool, error) {
+func backing(cut geom.Shape, lap, reach si.Length, sys si.System) (Backing, bool, error) {
 	outline, err := cut.Offset(lap.MM())
 	if err != nil {
 		return Backing{}, false, fmt.Errorf("backing: %w", err)
@@ -55,10 +55,11 @@ func backing(cut geom.Shape, lap, reach si.Length) (Backing, bool, error) {
 		return Backing{}, false, fmt.Errorf("backing: %w", err)
 	}
 	out.PieceLong, out.PieceShort = si.MM(longest), si.MM(across/float64(n))
-	out.How = fmt.Sprintf("%s of %.0f × %.0f mm, from a thin laminate made beforehand on a waxed sheet bent to the hull's curve; %s; pull up with wires through two small holes, bonded all round by %.0f mm on the abraded inner face.",
-		working.Count(n, "piece", "pieces"), out.PieceLong.MM(), out.PieceShort.MM(), how, lap.MM())
+	long := func(l si.Length) string { return si.Show(l, sys, 3) }
+	out.How = fmt.Sprintf("%s of %s × %s, from a thin laminate (two light plies, wetted out on a waxed sheet bent to the hull's curve, set and abraded beforehand; its cloth and resin are not in the amounts); %s; pull up with wires through two small holes, bonded all round by %s on the abraded inner face with resin thickened to a paste.",
+		working.Count(n, "piece", "pieces"), long(out.PieceLong), long(out.PieceShort), how, long(lap))
 	if reach > 0 {
-		out.How += fmt.Sprintf(" Clear space behind: %.0f mm.", reach.MM())
+		out.How += " Clear space behind: " + long(reach) + "."
 	}
 	return out, true, nil
 }

@@ -172,6 +172,7 @@ type Result struct {
 	Glass       si.Mass         `json:"glass_kg"`
 	Resin       si.Mass         `json:"resin_kg"` // in the laminate
 	Filler      si.Length       `json:"filler_m"` // thickness to be made up by filler where the plies end short of the old face
+	outer       int             // layers of a repair from both faces that are the outer face's
 	skin        bool            // one skin of a sandwich: stiffness in plane counts
 	Verdicts    []check.Verdict `json:"verdicts"`
 	Working     []working.Line  `json:"working"`

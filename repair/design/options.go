@@ -57,7 +57,7 @@ func Taper(cut geom.Shape, t si.Length, ratio float64) (Ground, error) {
 // the ground and bonded areas, and the prism above it to the dust, where a hole
 // leaves as one piece.
 func (m materials) options(r *Result, obs []obstacle, dish bool) ([]Option, error) {
-	cut, repair, sides, order, depth, chosen := r.CutOut, r.Repair.Layers, r.Sides, r.Order, r.Depth, r.Ratio
+	cut, repair, outer, sides, order, depth, chosen := r.CutOut, r.Repair.Layers, r.outer, r.Sides, r.Order, r.Depth, r.Ratio
 	ratios := optionRatios
 	for i, r := range ratios {
 		if r == chosen {
@@ -91,7 +91,7 @@ func (m materials) options(r *Result, obs []obstacle, dish bool) ([]Option, erro
 		}
 		o.Left, o.Nearest = least(clearances(obs, g.Edge, nil, cut.Centroid()))
 		o.Fits = o.Left > 0
-		for _, f := range faces(repair, sides, r, whole) {
+		for _, f := range faces(repair, outer, sides, r, whole) {
 			o.Cloth += cloth(cut, g.Edge, f, order)
 		}
 		out = append(out, o)

@@ -131,6 +131,7 @@ func (m materials) decide(d job.Description, t target, r *Result) ([]Proposal, e
 	if r.Repair, err = m.stack(lists[0]); err != nil {
 		return nil, err
 	}
+	r.outer = outerHalf(r.Repair.Layers)
 	r.Repair.Layers = arrange(r.Repair.Layers, r.Sides, r.Order)
 	r.Repair.settle()
 	return ps, nil
@@ -157,7 +158,7 @@ func (m materials) shape(d job.Description, s survey.Result, r *Result) error {
 
 // cloth cuts the plies and adds up what they weigh.
 func (m materials) cloth(d job.Description, r *Result) error {
-	fs := faces(r.Repair.Layers, r.Sides, r.Ratio, r.Depth)
+	fs := faces(r.Repair.Layers, r.outer, r.Sides, r.Ratio, r.Depth)
 	replaced, _ := split(r.Original.Layers, r.Sides, r.Depth)
 	plies, err := m.plies(r.CutOut, fs, r.Order, replaced)
 	if err != nil {
@@ -281,7 +282,7 @@ func (m materials) behind(d job.Description, s survey.Result, r *Result) error {
 		}
 	}
 	if s.Class == survey.FullDepth && d.Damage.Access != "both" {
-		b, passes, err := backing(r.CutOut, cmp.Or(d.Choices.Backing, backingLapDefault), d.Damage.Reach)
+		b, passes, err := backing(r.CutOut, cmp.Or(d.Choices.Backing, backingLapDefault), d.Damage.Reach, d.Choices.System())
 		if err != nil {
 			return err
 		}
@@ -312,129 +313,3 @@ func (m materials) core(c job.Core, r *Result) (CorePiece, error) {
 
 // corePaste is bedding paste on one face of a core (common practice, no source).
 var corePaste = si.KgPerM2(0.4)
-
-// leastStiffness is the stiffness, as a share of the original's, below which a
-// ply list is stopped and not only watched (our own rule: hand lay-up scatters
-// by about a tenth).
-const leastStiffness = 0.9
-
-// bonding judges the new resin on the old.
-func (m materials) bonding(d job.Description) []check.Verdict {
-	v := check.Verdict{What: "new resin on old laminate", Value: string(m.resin.Kind) + " on " + cmp.Or(d.Laminate.Resin, "unknown"), Limit: "epoxy bonds to either; polyester and vinyl ester to their own kind"}
-	switch {
-	case m.resin.Kind == catalog.Epoxy:
-		return nil
-	case d.Laminate.Resin == "epoxy":
-		v.State = check.Stop
-		v.Source = "a resin maker's adhesion page, read; address withheld by the naming rule"
-		v.Why = "Polyester and vinyl ester do not bond structurally to epoxy. Repair it with epoxy."
-	case d.Laminate.Resin == "unknown" || d.Laminate.Resin == "":
-		v.State = check.Watch
-		v.Source = working.CommonPractice
-		v.Why = "The old resin is not known. If it may be epoxy, repair it with epoxy, which bonds to either."
-	default:
-		return nil
-	}
-	return []check.Verdict{v}
-}
-
-func verdicts(d job.Description, r Result) []check.Verdict {
-	var out []check.Verdict
-	for _, c := range r.Clearances {
-		v := check.Verdict{
-			What: "taper to " + c.What, Value: fmt.Sprintf("%.0f mm left", c.Left.MM()), Limit: "more than 0 mm",
-			State: check.OK, Source: working.Geometry, Why: "The feather edge stays on this panel.",
-		}
-		if c.Left <= 0 {
-			v.State = check.Stop
-			v.Value = fmt.Sprintf("crosses by %.0f mm", -c.Left.MM())
-			v.Why = "The taper runs past it. Take a steeper ratio that still fits, grind from the other face or both, or plan to take off the tabbing and run the taper beneath it."
-		} else if c.Cover < 0 {
-			v.State = check.Watch
-			v.Why = fmt.Sprintf("The taper stays clear, the cover ply would pass it by %.0f mm: trim the cover ply there.", -c.Cover.MM())
-		}
-		out = append(out, v)
-	}
-	chosen := r.Proposals[0]
-	kind, of := "bending", "EI"
-	if r.skin {
-		kind, of = "in-plane", "EA"
-	}
-	stiff := check.Verdict{
-		What: kind + " stiffness of the repair", Value: fmt.Sprintf("%.2f × the original", chosen.StiffnessRatio),
-		Limit: "1.00 or more", State: check.OK, Source: "from memory",
-		Why: "Section stiffness " + of + " by typical moduli of hand-laid plies; strength along the bond is not judged by this figure.",
-	}
-	if chosen.StiffnessRatio < leastStiffness {
-		stiff.State = check.Stop
-		stiff.Why = "Too weak a list of plies: it does not bring the panel back. Choose more or heavier plies. " + stiff.Why
-	} else if chosen.StiffnessRatio < 1 {
-		stiff.State = check.Watch
-		stiff.Why = "The repaired skin bends more than the original did: add a ply or choose a heavier one. " + stiff.Why
-	}
-	if chosen.Low != chosen.High {
-		stiff.Value += fmt.Sprintf(" (%.2f to %.2f as the original is uncertain)", chosen.Low, chosen.High)
-		if chosen.Low < 1 && stiff.State == check.OK {
-			stiff.State = check.Watch
-		}
-	}
-	return append(out, stiff)
-}
-
-// lines are the worked lines of the design's headline numbers.
-func lines(r Result) []working.Line {
-	per := r.Depth
-	if r.Sides == "both" {
-		per /= 2
-	}
-	b, c := r.Edge.Bounds(), r.CutOut.Bounds()
-	chosen := r.Proposals[0]
-	orig := r.Original
-	sort, formula := "bending", "EI = Σ E (t³/12 + t z²) about the neutral axis"
-	if r.skin {
-		sort, formula = "in-plane", "EA = Σ E t, the skin bending about the panel's axis and not its own"
-	}
-	classes := make([]string, len(orig.Layers))
-	for i, l := range orig.Layers {
-		classes[i] = l.Class
-	}
-	out := []working.Line{
-		{
-			Name: "original thickness", Formula: "T = Σ w (1/ρf + (1-G)/(G ρr))", Numbers: sumOf(orig.Layers),
-			Value: orig.Thickness.MM(), Unit: "mm", Source: "LR2013: Ch 3 s1, as a void-free laminate", Holds: "glass content 0.25 to 0.65",
-		},
-		{
-			Name: "taper length", Formula: "L = R t", Numbers: fmt.Sprintf("%g × %.2f mm", r.Ratio, per.MM()),
-			Value: r.Taper.MM(), Unit: "mm", Source: working.Geometry, Holds: "ratio 5 to 50",
-		},
-		{
-			Name: "feather edge, width", Formula: "W = w + 2 L", Numbers: fmt.Sprintf("%.0f + 2 × %.1f mm", c.Width(), r.Taper.MM()),
-			Value: b.Width(), Unit: "mm", Source: working.Geometry,
-		},
-		{
-			Name: "feather edge, height", Formula: "H = h + 2 L", Numbers: fmt.Sprintf("%.0f + 2 × %.1f mm", c.Height(), r.Taper.MM()),
-			Value: b.Height(), Unit: "mm", Source: working.Geometry,
-		},
-		{
-			Name: "bond for each mm of edge", Formula: "s = t √(1+R²)", Numbers: fmt.Sprintf("%.2f × √(1 + %g²) mm", per.MM(), r.Ratio),
-			Value: BondPerEdge(per, r.Ratio).MM(), Unit: "mm²/mm", Source: working.Geometry,
-		},
-		{
-			Name: sort + " stiffness, repair to original", Formula: formula, Numbers: fmt.Sprintf("%s over %s", chosen.Code, Code(classes)),
-			Value: chosen.StiffnessRatio, Unit: "", Source: "Kaw2006: ch. 4, one direction; moduli from memory", Holds: "plane sections, equal moduli in tension and compression",
-		},
-	}
-	out = append(out, working.Line{
-		Name: "resin in the laminate", Formula: "m = Σ A w (1-G)/G", Numbers: fmt.Sprintf("%d pieces of cloth, %.0f g of glass", len(r.Plies), r.Glass.Grams()),
-		Value: r.Resin.Grams(), Unit: "g", Source: "LR2013: Ch 3 s1, as a void-free laminate", Holds: "hand lay-up at the classes' glass contents",
-	})
-	return out
-}
-
-func sumOf(ls []Layer) string {
-	parts := make([]string, len(ls))
-	for i, l := range ls {
-		parts[i] = fmt.Sprintf("%.3f", l.Thickness.MM())
-	}
-	return strings.Join(slices.Clip(parts), " + ") + " mm"
-}

@@ -24,15 +24,16 @@ type face struct {
 //
 // From outside the deepest layer is the innermost; from inside it is the
 // outermost. Ground from both faces, each takes its half of the thickness and
-// the tapers meet at mid-depth, so each is half as long.
-func faces(repair []Layer, sides string, ratio float64, depth si.Length) []face {
+// the tapers meet at mid-depth, so each is half as long; outerCount says how
+// many layers are the outer face's.
+func faces(repair []Layer, outerCount int, sides string, ratio float64, depth si.Length) []face {
 	outward := slices.Clone(repair)
 	slices.Reverse(outward) // innermost first
 	switch sides {
 	case "inside":
 		return []face{{"inside", slices.Clone(repair), si.Scale(depth, ratio), 1}}
 	case "both":
-		k := outerHalf(repair)
+		k := outerCount
 		outer := slices.Clone(repair[:k])
 		slices.Reverse(outer)
 		taper := si.Scale(depth, ratio) / 2

@@ -168,8 +168,10 @@ func (r *Result) price(d job.Description, bought float64) {
 func (r *Result) assume(d job.Description) {
 	r.Assumptions = append(r.Assumptions,
 		"Without tax. Hidden damage beyond the tapped outline is not in the price.",
-		fmt.Sprintf("Range: hours %.0f %% to %.0f %% of the likely figure, materials up to 15 %% more.", 100*hoursLow, 100*hoursHigh),
 	)
+	if h := r.HoursTotal; h.Likely > 0 {
+		r.Assumptions = append(r.Assumptions, fmt.Sprintf("Range: hours %.0f %% to %.0f %% of the likely figure, materials up to 15 %% more.", 100*h.Low/h.Likely, 100*h.High/h.Likely))
+	}
 	if d.Crew.Rate == 0 {
 		r.Assumptions = append(r.Assumptions, "No hourly rate was given (crew.rate), so labour is not in the price.")
 	}

@@ -95,9 +95,15 @@ func firstPlyFailure(r *reader) Answer {
 			Result{Key: k + "_first_ply_number", Value: float64(first.Ply + 1)},
 			Result{Key: k + "_first_mode_words", Text: first.Mode.String()},
 			Result{Key: k + "_first_nx_n_per_m", Value: first.Ratio * float64(n[0])},
+			Result{Key: k + "_first_ny_n_per_m", Value: first.Ratio * float64(n[1])},
+			Result{Key: k + "_first_nxy_n_per_m", Value: first.Ratio * float64(n[2])},
 			Result{Key: k + "_first_mean_stress_x_mpa", Value: first.Ratio * float64(n[0]) / h / 1e6},
+			Result{Key: k + "_first_mean_stress_y_mpa", Value: first.Ratio * float64(n[1]) / h / 1e6},
+			Result{Key: k + "_first_mean_shear_xy_mpa", Value: first.Ratio * float64(n[2]) / h / 1e6},
 			Result{Key: k + "_last_load_ratio", Value: collapse.Last()},
 			Result{Key: k + "_last_nx_n_per_m", Value: collapse.Last() * float64(n[0])},
+			Result{Key: k + "_last_ny_n_per_m", Value: collapse.Last() * float64(n[1])},
+			Result{Key: k + "_last_nxy_n_per_m", Value: collapse.Last() * float64(n[2])},
 		)
 		f, src := criterionFormula(c)
 		a.Working = append(a.Working,

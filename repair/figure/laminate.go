@@ -20,7 +20,7 @@ const (
 // glassWarning marks a glass content outside what hand lay-up to infusion gives.
 func glassWarning(g si.Ratio) string {
 	if g < glassLow || g > glassHigh {
-		return fmt.Sprintf("glass content %.0f %% is outside %.0f to %.0f %%: no hand-laid or infused laminate is known to reach it", g.Percent(), 100*glassLow, 100*glassHigh)
+		return fmt.Sprintf("glass content %.3g %% is outside %.0f to %.0f %%: no hand-laid or infused laminate is known to reach it", g.Percent(), 100*glassLow, 100*glassHigh)
 	}
 	return ""
 }
@@ -161,7 +161,7 @@ func classProperties(r *reader) Answer {
 	rows := []row{
 		{"tensile_modulus_gpa", "tensile modulus", e, p.TensileModulus, true, lr + " (mat); roving from memory"},
 		{"tensile_strength_mpa", "ultimate tensile strength", u, p.TensileStrength, false, memory},
-		{"compressive_modulus_gpa", "compressive modulus", "E = 40 G - 6", p.CompressiveModulus, true, lr},
+		{"compressive_modulus_gpa", "compressive modulus", "E = 40 G - 6", p.CompressiveModulus, true, lr + " (mat); roving from memory"},
 		{"compressive_strength_mpa", "ultimate compressive strength", "σ = 150 G + 72", p.CompressiveStrength, false, memory},
 		{"flexural_strength_mpa", "ultimate flexural strength", "σ = 502 G² + 106.8", p.FlexuralStrength, false, memory},
 		{"flexural_modulus_gpa", "flexural modulus", "E = 33.4 G² + 2.2", p.FlexuralModulus, true, memory},

@@ -13,7 +13,7 @@ import (
 var liquid = between(200, 4000, "between 0.2 and 4 g/ml")
 
 // Band a peroxide dose lies in whatever the sheet; the sheet's own is narrower.
-const doseLow, doseHigh = 0.005, 0.05
+const doseLow, doseHigh = 0.01, 0.03
 
 func mixingFigures() []Calculation {
 	return []Calculation{
@@ -51,7 +51,7 @@ func mixingFigures() []Calculation {
 
 func dose(r *reader) Answer {
 	m := quantity[si.Mass](r, "resin", positive)
-	p := quantity[si.Ratio](r, "percent", positive)
+	p := quantity[si.Ratio](r, "percent", bounds{0, 0.10, true, "more than 0 and at most 10 %: no peroxide is dosed higher"})
 	rho := quantity[si.Density](r, "catalyst-density", liquid)
 	if !r.ok() {
 		return Answer{}
@@ -114,7 +114,7 @@ func gelcoatMass(r *reader) Answer {
 	}
 	m := finish.Gelcoat(a, film, rho, loss)
 	warn := ""
-	if film < si.MM(0.3) || film > si.MM(1) {
+	if film < si.MM(0.3) || film > si.MM(0.76) {
 		warn = "a film under 0.3 mm under-cures and one over about 0.6 to 0.75 mm cracks, by gelcoat guides (from memory)"
 	}
 	return Answer{

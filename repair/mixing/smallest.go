@@ -46,7 +46,7 @@ func SmallestHonest(scale si.Mass, syringe si.Volume, rho si.Density, dose, with
 	step, bySyringe := finer(scale, syringe, rho)
 	d, dc, p, e := float64(scale), float64(step), float64(dose), float64(within)
 	exact := (d + dc/p) / e
-	m := si.Grams(5 * math.Ceil(exact*1000/5-1e-9))
+	m := si.Grams(5 * math.Ceil(exact*1000/5-1e-12))
 	s := Smallest{Exact: si.Kg(exact), Resin: m, Syringe: bySyringe}
 	s.Second, s.SecondVolume = Dose(m, dose, rho)
 	s.Low, s.High = spread(m, s.Second, scale, step)
