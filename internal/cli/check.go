@@ -16,7 +16,7 @@ type checkCommand struct {
 // line; a file that reads clean is planned, and what the plan objects to is
 // told too.
 func (c checkCommand) Run(p Program) error {
-	d, err := readJob(c.Job)
+	d, err := p.readJob(c.Job)
 	if err != nil {
 		return refused(err)
 	}
@@ -39,5 +39,5 @@ func (c checkCommand) Run(p Program) error {
 	for _, l := range r.Survey.Limitations {
 		fmt.Fprintln(p.Out, "limitation:", l)
 	}
-	return referredStatus(r)
+	return planStatus(r)
 }

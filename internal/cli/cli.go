@@ -21,25 +21,28 @@ const (
 	exitOK       = 0
 	exitRefused  = 1 // input refused, or a check failed
 	exitUsage    = 2 // the command line itself was not understood
-	exitReferred = 3 // planned, but a hard stop applies: refer on first
+	exitReferred = 3 // a hard stop applies: refer on first, or this version does not plan it
+	exitStopped  = 4 // planned, but a stop stands that must be settled before work begins
 )
 
 // Program is the command line's surroundings, so that a test can stand in for them.
 type Program struct {
+	In       io.Reader
 	Out, Err io.Writer
 	Now      func() time.Time
 }
 
 // commands is the command line.
 type commands struct {
-	Plan    planCommand      `cmd:"" help:"Plan the repair a job file describes; print it, or write the job pack to a folder."`
-	Check   checkCommand     `cmd:"" help:"Read a job file and say what is wrong with it, or what it would need."`
-	Figure  figureCommand    `cmd:"" help:"List the single calculations, or compute one: figure dose resin=350g percent=1.8%."`
-	Proof   proofCommand     `cmd:"" help:"Compare our numbers with published and independent ones; exit 1 if one is off."`
-	Demo    demoCommand      `cmd:"" help:"List the demo jobs, or plan them all into a folder."`
-	Serve   serveCommand     `cmd:"" help:"Show jobs as pages in a browser."`
-	Schema  schemaCommand    `cmd:"" help:"Print the job file's JSON Schema, for editors."`
-	Version kong.VersionFlag `help:"Print the version."`
+	Plan      planCommand      `cmd:"" help:"Plan the repair a job file describes; print it, or write the job pack to a folder."`
+	Check     checkCommand     `cmd:"" help:"Read a job file and say what is wrong with it, or what it would need."`
+	Figure    figureCommand    `cmd:"" help:"List the single calculations, or compute one: figure dose resin=350g percent=1.8%."`
+	Proof     proofCommand     `cmd:"" help:"Compare our numbers with published and independent ones; exit 1 if one is off."`
+	Demo      demoCommand      `cmd:"" help:"List the demo jobs, or plan them all into a folder."`
+	Serve     serveCommand     `cmd:"" help:"Show jobs as pages in a browser."`
+	Catalogue catalogueCommand `cmd:"" help:"List the materials by class, or show every value of one with its source."`
+	Schema    schemaCommand    `cmd:"" help:"Print the job file's JSON Schema, for editors."`
+	Version   kong.VersionFlag `help:"Print the version."`
 }
 
 // statusError carries an exit status; its message is already fit to print, or empty.
@@ -60,7 +63,7 @@ func refused(err error) error { return statusError{exitRefused, err} }
 
 // Main runs the command line against the real world and returns the exit status.
 func Main(args []string) int {
-	return Program{Out: os.Stdout, Err: os.Stderr, Now: time.Now}.Run(args)
+	return Program{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Now: time.Now}.Run(args)
 }
 
 // Run runs one command line and returns its exit status.
@@ -72,7 +75,7 @@ func (p Program) Run(args []string) (status int) {
 	exited := -1
 	parser, err := kong.New(&c,
 		kong.Name("scarfwright"),
-		kong.Description("Plans fibreglass boat repairs from what can be measured in a shed: design, amounts, templates, papers, price.\n\n"+notice),
+		kong.Description("Plans fibreglass boat repairs from what can be measured in a shed: design, amounts, templates, papers, price.\n\n"+notice+"\n\nExit status: 0 done; 1 input refused or a check off; 2 command not understood; 3 refer on first, or not planned; 4 planned, but a stop stands."),
 		kong.UsageOnError(), kong.Writers(p.Out, p.Err),
 		kong.Exit(func(code int) { exited = code; panic(kongExit{}) }),
 		kong.Vars{"version": "scarfwright " + Version},

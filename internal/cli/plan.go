@@ -32,7 +32,7 @@ func (c planCommand) Run(p Program) error {
 	if err != nil {
 		return statusError{exitUsage, err}
 	}
-	d, err := readJob(c.Job)
+	d, err := p.readJob(c.Job)
 	if err != nil {
 		return refused(err)
 	}
@@ -61,15 +61,18 @@ func (c planCommand) Run(p Program) error {
 			}
 		}
 	}
-	return referredStatus(r)
+	return planStatus(r)
 }
 
-// referredStatus makes a hard stop visible to a script.
-func referredStatus(r repair.Result) error {
-	if r.Released() {
-		return nil
+// planStatus makes hard stops and stops visible to a script.
+func planStatus(r repair.Result) error {
+	switch {
+	case !r.Released():
+		return statusError{exitReferred, nil}
+	case r.Stopped():
+		return statusError{exitStopped, nil}
 	}
-	return statusError{exitReferred, nil}
+	return nil
 }
 
 // options are the papers' settings: the job's choices, the clock, this program.
@@ -91,12 +94,12 @@ func moment(text string, clock func() time.Time) (time.Time, error) {
 }
 
 // readJob reads a job file, a demo job, or standard input.
-func readJob(name string) (job.Description, error) {
+func (p Program) readJob(name string) (job.Description, error) {
 	if n, ok := strings.CutPrefix(name, "demo:"); ok {
 		return demo.Parse(n)
 	}
 	if name == "-" {
-		return job.Read("standard input", os.Stdin)
+		return job.Read("standard input", p.In)
 	}
 	f, err := os.Open(name)
 	if err != nil {

@@ -9,6 +9,7 @@ import (
 	"scarfwright/physics/si"
 	"scarfwright/repair"
 	"scarfwright/repair/check"
+	"scarfwright/repair/survey"
 	"scarfwright/repair/working"
 )
 
@@ -41,13 +42,20 @@ func printPlan(out io.Writer, r repair.Result) error {
 		p.f("\nNOT PLANNED: %s\n", r.Survey.NotPlanned)
 	}
 	p.verdicts()
+	if !r.Released() {
+		p.f("\nNOT RELEASED. What follows is for whoever decides: it is no leave to begin, and holds no doses and no steps.\n")
+	} else if r.Stopped() {
+		p.f("\nSTOPPED. Settle every STOP above before work begins.\n")
+	}
 	if r.Design != nil {
 		p.design()
 	}
 	if r.Mixing != nil {
 		p.mixing()
 	}
-	p.finish()
+	if r.Released() {
+		p.finish()
+	}
 	p.programme()
 	p.price()
 	p.notes()
@@ -65,16 +73,36 @@ func (p printer) verdicts() {
 				p.f("\nStands against it\n")
 				head = true
 			}
-			p.f("  %s: %s: %s (limit %s). %s\n", strings.ToUpper(string(v.State)), v.What, v.Value, v.Limit, v.Why)
+			p.f("  %s: %s%s. %s\n", strings.ToUpper(string(v.State)), v.What, found(v), v.Why)
 		}
 	}
+}
+
+// found is what was found and what is allowed, where they are known.
+func found(v check.Verdict) string {
+	s := ""
+	if v.Value != "" {
+		s = ": " + v.Value
+	}
+	if v.Limit != "" {
+		s += " (limit " + v.Limit + ")"
+	}
+	return s
 }
 
 func (p printer) design() {
 	d := p.Design
 	cut, edge := d.CutOut.Bounds(), d.Edge.Bounds()
-	p.f("\nDesign: %g:1 from the %s, %s\n", d.Ratio, d.Sides, d.Order)
-	p.f("  original\t%s\n  cut-out\t%s\n  taper\t%s\n  feather edge\t%s\n", p.long(d.Original.Thickness),
+	from := "the " + d.Sides
+	if d.Sides == "both" {
+		from = "both faces"
+	}
+	p.f("\nDesign: %g:1 from %s, %s\n", d.Ratio, from, d.Order)
+	inner := "cut-out"
+	if p.Survey.Class == survey.PartialDepth {
+		inner = "floor of the dish, " + p.long(d.Depth) + " deep"
+	}
+	p.f("  original\t%s\n  "+inner+"\t%s\n  taper\t%s\n  feather edge\t%s\n", p.long(d.Original.Thickness),
 		p.size(si.MM(cut.Width()), si.MM(cut.Height())), p.long(d.Taper), p.size(si.MM(edge.Width()), si.MM(edge.Height())))
 	if b := d.Backing; b != nil {
 		p.f("  backing\t%s of %s\n", working.Count(len(b.Pieces), "piece", "pieces"), p.size(b.PieceLong, b.PieceShort))
@@ -115,6 +143,9 @@ func (p printer) programme() {
 		for _, w := range ws {
 			p.f("  %s\t%s\n", w.What, w.Text())
 		}
+	}
+	if !p.Released() {
+		return
 	}
 	p.f("\nSteps\n")
 	for _, s := range p.Programme.Steps {

@@ -13,6 +13,9 @@ func (p printer) mixing() {
 	}
 	p.f("\nMixing %s: %.0f g in the laminate, %.0f g with losses of %.0f %%, %.0f g mixed in all; %.1f g of %s\n",
 		m.Name, m.Total.Laminate.Grams(), m.Total.Mixed.Grams(), m.Waste.Percent(), m.Mixed.Mixed.Grams(), m.Mixed.Second.Grams(), second)
+	if !p.Released() {
+		return
+	}
 	for _, s := range m.Sessions {
 		b := s.Batches
 		p.f("  %s\t%d × %.0f g resin\t%.1f g = %.1f ml %s each\tworking time of 100 g: %s\n",

@@ -174,27 +174,6 @@ func (c *Catalogue) settle() error {
 	return nil
 }
 
-// Classes lists every class and sheet name, in the catalogue's order.
-func (c Catalogue) Classes() []string {
-	var out []string
-	for _, x := range c.Cloths {
-		out = append(out, x.Class)
-	}
-	for _, x := range c.Catalysts {
-		out = append(out, x.Class)
-	}
-	for _, x := range c.twoParts() {
-		out = append(out, x.Class)
-	}
-	for _, x := range c.Cores {
-		out = append(out, x.Class)
-	}
-	for _, x := range c.Consumables {
-		out = append(out, x.Class)
-	}
-	return out
-}
-
 var isoDate = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
 
 // decode reads one file strictly and gives each value the file's date.

@@ -47,10 +47,12 @@ func Jobs() []Job {
 
 // Parse reads a demo job by its name, with or without number and ".yaml".
 func Parse(name string) (job.Description, error) {
+	var names []string
 	for _, j := range Jobs() {
 		if name == j.Name || name == j.File || name == strings.TrimSuffix(j.File, ".yaml") {
 			return job.Parse(j.File, j.Data)
 		}
+		names = append(names, j.Name)
 	}
-	return job.Description{}, fmt.Errorf("demo: no job %q", name)
+	return job.Description{}, fmt.Errorf("there is no demo job %q; the demo jobs are: %s", name, strings.Join(names, ", "))
 }
