@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -36,6 +37,9 @@ type TileOptions struct {
 	// View says from which side the shape is seen ("seen from outside, not
 	// mirrored"), because a template can be laid on its back.
 	View string
+	// Held is what forbids to begin, or to go on as usual: printed in bold on
+	// every sheet, before all else.
+	Held []string
 	// Cautions are printed on every sheet.
 	Cautions []string
 }
@@ -237,7 +241,9 @@ const warning = "Print at 100\u00a0%, do not scale. Measure both bars before cut
 // bold, for a frame of the given diagonal.
 func (g *grid) footLines(diagonal float64, page, pages int) (lines []string, bold int) {
 	width := g.width - 2*g.opt.Margin - mapWide - mapGap
-	lines = Wrap(warning, width, footSize, true)
+	for _, w := range append(slices.Clone(g.opt.Held), warning) {
+		lines = append(lines, Wrap(w, width, footSize, true)...)
+	}
 	bold = len(lines)
 	words := append([]string{g.opt.View}, g.opt.Cautions...)
 	words = append(words, fmt.Sprintf("Scale 1:1. Frame corner to corner: %.1f mm.", diagonal))

@@ -60,7 +60,7 @@ func Files(r repair.Result, o sheet.Options) []File {
 		out = append(out, pictures("section", "Section through the repair", view.Section(r))...)
 		out = append(out, pictures("plan", "Plan view", view.Plan(r))...)
 		if r.Released() {
-			t := view.Layout(view.Templates(r))
+			t := view.Layout(r, view.Templates(r))
 			out = append(out,
 				File{"templates.svg", "Templates, one drawing", svg, t.WriteSVG},
 				File{"templates.dxf", "Templates for a plotter or cutter", dxf, t.WriteDXF})

@@ -29,17 +29,24 @@ func (p *paper) mixing() {
 	if m.Catalysed {
 		how = fmt.Sprintf("Catalyst %.3g %% by mass of the resin.", m.Dose.Percent())
 	}
+	if p.anyWithoutTime() {
+		how = "The doses of a session without a working time are for information: " + noBatch + " " + how
+	}
 	how += fmt.Sprintf(" Losses %.0f %% included. %s", m.Waste.Percent(), mixing.CupNote)
 	how += fmt.Sprintf(" In all %s of resin and %s (%s) of %s are mixed.", grams(m.Mixed.Resin), grams(m.Mixed.Second), millilitres(m.Mixed.SecondVolume), second(m))
 	var rows [][]string
 	for _, s := range m.Sessions {
 		b := s.Batches
+		name := s.Name
+		if s.WorkingTime == 0 {
+			name += ", for information"
+		}
 		rows = append(rows, []string{
-			s.Name, labels(s), fmt.Sprintf("%d", b.Count), grams(b.Measured.Resin), measured(b), s.Words,
+			name, labels(s), fmt.Sprintf("%d", b.Count), grams(b.Measured.Resin), measured(b) + "\n" + trueShare(m, b.Measured), sentence(s.Words),
 		})
 	}
 	p.section("Mixing: "+m.Name, how, table{cols: []column{
-		{"session", 0.13, false, true}, {"plies", 0.2, false, false}, {"batches", 0.09, true, false}, {"resin, each", 0.13, true, false}, {second(m) + ", each", 0.2, true, false}, {"working time", 0.25, false, false},
+		{"session", 0.12, false, true}, {"plies", 0.12, false, false}, {"batches", 0.08, true, false}, {"resin, each", 0.1, true, false}, {second(m) + ", each", 0.31, true, false}, {"working time", 0.27, false, false},
 	}, heads: true}, rows)
 }
 
@@ -104,10 +111,21 @@ func measured(b mixing.Batch) string {
 func (p *paper) potPage(i int) {
 	m := p.r.Mixing
 	s := m.Sessions[i]
-	p.page()
+	// Sessions that must not be mixed need no page of their own.
+	if i > 0 && s.WorkingTime == 0 && m.Sessions[i-1].WorkingTime == 0 {
+		p.y += 8
+		p.need(60)
+	} else {
+		p.page()
+	}
 	p.para(margin, p.width(), pot, true, fmt.Sprintf("At the pot: session %d of %d, plies %s", i+1, len(m.Sessions), labels(s)))
 	p.y += 1
 	p.para(margin, p.width(), pot, false, sentence(s.Words))
+	if s.WorkingTime == 0 {
+		p.y += 2
+		p.band(noBatch, "")
+		return
+	}
 	p.y += 1
 	works := []caution.Work{caution.Epoxy, caution.Mixing}
 	if m.Catalysed {
@@ -156,7 +174,7 @@ func sentence(s string) string {
 
 // batch prints one block: two numbers to pour, and the times to write down.
 func (p *paper) batch(s mixing.Session, k int) {
-	const pad, high = 3.0, 64.0
+	const pad, high = 3.0, 67.0
 	p.need(high + 4)
 	m, b := p.r.Mixing, s.Batches
 	x0, y0 := margin, p.y
@@ -183,7 +201,8 @@ func (p *paper) batch(s mixing.Session, k int) {
 		p.at(x, y+9, dose, true, c[1])
 		p.at(x, y+24, large, false, c[2])
 	}
-	y += 33
+	p.at(x0+pad+half, y+30.5, body, false, trueShare(m, b.Measured))
+	y += 36
 	x := x0 + pad
 	for _, name := range []string{"mixed at", "use by", "initials"} {
 		w := (p.width() - 2*pad - 8) / 3
@@ -198,10 +217,10 @@ func (p *paper) batch(s mixing.Session, k int) {
 // wall prints the mix table, for when the telephone has died.
 func (p *paper) wall() {
 	t := p.r.MixTable
-	if t == nil || len(t.Rows) == 0 {
+	m := p.r.Mixing
+	if t == nil || len(t.Rows) == 0 || p.noneHasTime() {
 		return
 	}
-	m := p.r.Mixing
 	p.page()
 	p.heading("Mix table for the wall: "+m.Name, 60)
 	p.text(large, "The amounts are the same at every temperature. Cold is met with warmth or time, never with more "+second(m)+".")
@@ -210,16 +229,21 @@ func (p *paper) wall() {
 	head := []string{"resin"}
 	doseRow := []string{second(m)}
 	other := []string{"the same"}
+	shares := []string{"true share, %"}
+	if !m.Catalysed {
+		shares = []string{"true ratio to 100"}
+	}
 	for i, a := range t.Sizes {
 		cols = append(cols, column{"", 0.156, true, false})
 		head = append(head, grams(t.Tools[i].Resin))
+		shares = append(shares, shareRange(t.Tools[i])+by(t.Tools[i]))
 		if t.Tools[i].Syringe {
 			doseRow, other = append(doseRow, millilitres(t.Tools[i].SecondVolume)), append(other, grams(a.Second))
 		} else {
 			doseRow, other = append(doseRow, grams(t.Tools[i].Second)), append(other, millilitres(a.SecondVolume))
 		}
 	}
-	rows := [][]string{head, doseRow, other}
+	rows := [][]string{head, doseRow, other, shares}
 	p.table(table{cols: cols, pt: 14, frame: wide}, rows)
 	p.y += 4
 	rows = nil
@@ -228,7 +252,7 @@ func (p *paper) wall() {
 		if r.Time > 0 {
 			row = append(row, fmt.Sprintf("at most %.0f min", math.Floor(r.Time.Minutes())))
 		} else {
-			row = append(row, r.Words)
+			row = append(row, "none on the sheet: do not mix")
 		}
 		for _, d := range r.ByDose {
 			text := "–"

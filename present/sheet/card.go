@@ -12,6 +12,7 @@ import (
 	"scarfwright/repair/check"
 	"scarfwright/repair/design"
 	"scarfwright/repair/estimate"
+	"scarfwright/repair/working"
 )
 
 // JobCard writes the paper the work is done from. A job that is not released
@@ -23,15 +24,17 @@ func JobCard(w io.Writer, r repair.Result, o Options) error {
 	r, o = settled(r, o)
 	p := newPaper(r, o, "JOB CARD")
 	p.title()
+	p.stops()
+	p.dish()
 	p.cautions()
 	p.verdicts()
 	p.unknowns()
 	p.materials()
 	p.cross()
 	p.plies()
-	p.mixing()
-	p.clocks()
 	p.plan()
+	p.clocks()
+	p.mixing()
 	p.operations()
 	p.finishing()
 	p.pots()
@@ -80,16 +83,24 @@ func (p *paper) cautions() {
 
 var stateWords = map[check.State]string{check.Stop: "STOP", check.Watch: "WATCH", check.OK: "ok"}
 
-// verdicts prints what was checked, the heaviest first.
+// verdicts prints what was checked, the heaviest first; what stops the job stands
+// on page 1 (stops).
 func (p *paper) verdicts() {
 	vs := slices.Clone(p.r.Verdicts)
 	weight := map[check.State]int{check.Stop: 0, check.Watch: 1, check.OK: 2}
 	slices.SortStableFunc(vs, func(a, b check.Verdict) int { return weight[a.State] - weight[b.State] })
 	var rows [][]string
 	for _, v := range vs {
+		if v.State == check.Stop {
+			continue
+		}
 		rows = append(rows, []string{stateWords[v.State], v.What, v.Value, v.Limit, v.Why})
 	}
-	p.section("What was checked", "", table{cols: []column{{"", 0.09, false, true}, {"checked", 0.17, false, false}, {"found", 0.21, false, false}, {"allowed", 0.15, false, false}, {"what follows", 0.38, false, false}}, pt: 8.5, heads: true}, rows)
+	note := ""
+	if p.r.Stopped() {
+		note = "Besides what stops the job: see page 1."
+	}
+	p.section("What was checked", note, table{cols: []column{{"", 0.09, false, true}, {"checked", 0.17, false, false}, {"found", 0.21, false, false}, {"allowed", 0.15, false, false}, {"what follows", 0.38, false, false}}, pt: 8.5, heads: true}, rows)
 }
 
 // unknowns prints what the plan rests on and what nobody has seen.
@@ -129,18 +140,25 @@ func (p *paper) amount(x float64, unit string) string {
 		}
 		return fmt.Sprintf("%.2f ft²", x/0.09290304)
 	}
-	return fmt.Sprintf("%.3g %s", x, unit)
+	return working.Num(x, 3) + " " + unit
+}
+
+// bare takes off a plan what a drawing says on top when it stands alone: on a
+// paper the head and the foot of every page say it.
+func bare(r repair.Result) repair.Result {
+	r.Caution, r.Verdicts, r.Survey.Referrals, r.Survey.NotPlanned = "", nil, nil, ""
+	return r
 }
 
 func (p *paper) cross() {
-	if s := view.Section(p.r); s != nil {
+	if s := view.Section(bare(p.r)); s != nil {
 		p.heading("Section", s.Height)
 		p.scene(s)
 	}
 }
 
 func (p *paper) plan() {
-	if s := view.Plan(p.r); s != nil {
+	if s := view.Plan(bare(p.r)); s != nil {
 		p.heading("Plan", s.Height)
 		p.scene(s)
 	}
@@ -167,17 +185,20 @@ func (p *paper) plies() {
 			si.Show(y.Overlap, p.sys, 3), p.mass(y.Glass), p.mass(y.Resin), fmt.Sprint(y.Session),
 		})
 	}
-	rows = append(rows, []string{"all", "", "", "", p.amount(d.Cloth.M2(), "m²"), "", "", "", p.mass(d.Glass), p.mass(d.Resin), ""})
+	rows = append(rows, []string{"in all", "", "", "", p.amount(d.Cloth.M2(), "m²"), "", "", "", p.mass(d.Glass), p.mass(d.Resin), ""})
 	unit := ", g"
 	if p.sys == si.US {
 		unit = ", oz (mass)"
 	}
 	p.section("Plies, in laying order", "", table{cols: []column{
-		{"ply", 0.055, false, true}, {"class", 0.085, false, false}, {"laid from", 0.08, false, false}, {"width × height", 0.135, false, false}, {"area", 0.085, true, false}, {"angle", 0.065, true, false},
-		{"stands for", 0.15, false, false}, {"overlap", 0.085, true, false}, {"glass" + unit, 0.09, true, false}, {"resin in it" + unit, 0.09, true, false}, {"session", 0.08, true, false},
+		{"ply", 0.06, false, true}, {"class", 0.085, false, false}, {"laid from", 0.08, false, false}, {"width × height", 0.16, false, false}, {"area", 0.08, true, false}, {"angle", 0.065, true, false},
+		{"stands for", 0.15, false, false}, {"overlap", 0.085, true, false}, {"glass" + unit, 0.09, true, false}, {"resin in it" + unit, 0.09, true, false}, {"session", 0.07, true, false},
 	}, pt: 8.5, heads: true}, rows)
 	p.text(tiny+0.5, "Angle: the roll's length to the panel's long span. Overlap: how far the ply reaches past the one beneath, all round. Resin without losses; what to mix stands on the mixing pages.")
 	p.y += 1
+	if f := d.FarSide; f != nil {
+		p.text(small, fmt.Sprintf("Far side: %s %s, %s, from the %s, %s.", f.Label, f.Class, p.size(f.Width, f.Height), f.Face, f.Replaces))
+	}
 	if b := d.Backing; b != nil {
 		p.text(small, "Backing: "+b.How)
 	}
@@ -210,13 +231,29 @@ func (p *paper) length(l si.Length) string {
 	return fmt.Sprintf("%.0f mm", l.MM()+0)
 }
 
+// exact prints a length to what a rule shows: 0.1 mm or 0.01 in.
+func (p *paper) exact(l si.Length) string {
+	if p.sys == si.US {
+		return p.length(l)
+	}
+	return fmt.Sprintf("%.1f mm", l.MM()+0)
+}
+
 // clocks is the table of the eight places where the taper is measured.
 func (p *paper) clocks() {
 	d := p.r.Design
 	if d == nil || len(d.Clocks) == 0 {
 		return
 	}
-	note := fmt.Sprintf("As you stand before the ground face: 12 is up, 3 to the right. Taper %g:1 on the %s. Measure before hold point A.", d.Ratio, d.Sides)
+	note := fmt.Sprintf("As you stand before the ground face: 12 is up, 3 to the right. Taper %g:1 on %s. Measure before hold point A.", d.Ratio, view.Faces(d.Sides))
+	note += fmt.Sprintf(" The taper here is measured along the clock ray, which is longer than the taper length where the ray crosses the edge aslant; the number to hit square to the edge is the taper length, %s, all round.", p.exact(d.Taper))
+	if s := d.CoverEdge; len(s) > 0 {
+		b := s.Bounds()
+		note += fmt.Sprintf(" Gelcoat and paint come off as far as the edge of the cover ply, %s.", p.size(si.MM(b.Width()), si.MM(b.Height())))
+	}
+	if w := view.DishWords(p.r); w != "" {
+		note += " " + w
+	}
 	var rows [][]string
 	for _, c := range d.Clocks {
 		left := p.length(c.Left) + " to " + c.What
@@ -227,28 +264,44 @@ func (p *paper) clocks() {
 		}
 		rows = append(rows, []string{c.Hour, p.length(c.ToCut), p.length(c.ToEdge), p.length(c.Taper), left, empty, empty})
 	}
+	toInner := "centre to cut"
+	if view.Partial(p.r) {
+		toInner = "centre to floor's edge"
+	}
 	p.section("Taper at the eight clock points", note, table{cols: []column{
-		{"clock", 0.08, false, true}, {"centre to cut", 0.12, true, false}, {"centre to feather edge", 0.14, true, false}, {"taper", 0.1, true, false},
+		{"clock", 0.08, false, true}, {toInner, 0.12, true, false}, {"centre to feather edge", 0.14, true, false}, {"taper", 0.1, true, false},
 		{"room beyond the feather edge", 0.28, false, false}, {"taper measured", 0.16, false, false}, {"initials", 0.12, false, false},
 	}, heads: true}, rows)
 }
 
 // closing is the room for what went differently, and the hours.
 func (p *paper) closing() {
-	p.heading("What went differently, and what was done about it", 45)
+	hours := p.hoursRows()
+	p.heading("What went differently, and what was done about it", 45+lead(large)+9+p.high(hoursTable, hours))
 	p.box(margin, p.y, p.width(), 34, narrow)
 	p.y += 38
-	if len(p.r.Estimate.Hours) == 0 {
-		return
-	}
+	p.section("Hours", "", hoursTable, hours)
+}
+
+var hoursTable = table{cols: []column{{"step", 0.3, false, false}, {"likely (low to high)", 0.3, false, false}, {"actual", 0.2, false, false}, {"initials", 0.2, false, false}}, heads: true}
+
+func (p *paper) hoursRows() [][]string {
 	var rows [][]string
 	for _, h := range p.r.Estimate.Hours {
-		rows = append(rows, []string{h.Step, hoursText(h.Hours), empty, empty})
+		rows = append(rows, []string{stepName(h.Step), hoursText(h.Hours), empty, empty})
 	}
 	if len(rows) > 1 {
-		rows = append(rows, []string{"all", hoursText(p.r.Estimate.HoursTotal), empty, empty})
+		rows = append(rows, []string{"in all", hoursText(p.r.Estimate.HoursTotal), empty, empty})
 	}
-	p.section("Hours", "", table{cols: []column{{"step", 0.3, false, false}, {"likely (low to high)", 0.3, false, false}, {"actual", 0.2, false, false}, {"initials", 0.2, false, false}}, heads: true}, rows)
+	return rows
+}
+
+// stepName is a step's name; one figure for every step is told as that.
+func stepName(s string) string {
+	if s == "all" {
+		return "all steps together"
+	}
+	return s
 }
 
 func hoursText(h estimate.Range) string {

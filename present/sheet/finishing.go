@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"scarfwright/physics/si"
+	"scarfwright/repair/finish"
 )
 
 // finishing prints fills, fairing, the last coat and the sanding grades.
@@ -32,10 +33,19 @@ func (p *paper) finishing() {
 	p.table(table{cols: []column{{"what", 0.3, false, false}, {"amount", 0.5, false, true}, {"actual", 0.2, false, false}}, heads: true}, rows)
 	if len(f.Grits) > 0 {
 		rows = nil
-		for _, g := range f.Grits {
-			rows = append(rows, []string{fmt.Sprintf("P%d", g.P), g.Why, "□"})
+		// Side by side, read down the left half and then down the right one.
+		half := (len(f.Grits) + 1) / 2
+		for i := range half {
+			row := gritRow(f.Grits[i])
+			if i+half < len(f.Grits) {
+				row = append(row, gritRow(f.Grits[i+half])...)
+			} else {
+				row = append(row, "", "", "")
+			}
+			rows = append(rows, row)
 		}
-		p.table(table{cols: []column{{"grade", 0.12, false, true}, {"what for", 0.78, false, false}, {"done", 0.1, false, false}}, heads: true}, rows)
+		cols := []column{{"grade", 0.09, false, true}, {"what for", 0.33, false, false}, {"done", 0.08, false, false}}
+		p.table(table{cols: append(cols, cols...), heads: true}, rows)
 	}
 	if len(f.Film) > 0 {
 		p.need(16)
@@ -44,3 +54,5 @@ func (p *paper) finishing() {
 		p.bullets(small, f.Film)
 	}
 }
+
+func gritRow(g finish.Grit) []string { return []string{fmt.Sprintf("P%d", g.P), g.Why, "□"} }

@@ -47,8 +47,6 @@ type paper struct {
 	w, h   float64 // of the page
 	y      float64
 	bottom float64 // last y that may be filled
-
-	stamped int // pages that get a head and a foot, from the first on; 0: all
 }
 
 func newPaper(r repair.Result, o Options, kind string) *paper {
@@ -98,10 +96,14 @@ var units = regexp.MustCompile(`(\d) (mm|mm²|m²|in|ft²|g|kg|ml|l|oz|lb|°C|°
 // joint stands for a space that must not break a line while it is broken.
 const joint = "\x01"
 
+// bound joins what must stay on one line.
+func bound(s string) string {
+	return strings.ReplaceAll(units.ReplaceAllString(s, "$1$3"+joint+"$2$4"), "oz (mass)", "oz"+joint+"(mass)")
+}
+
 // wrap breaks a text into lines no wider than width mm.
 func wrap(s string, width, pt float64, bold bool) []string {
-	s = strings.ReplaceAll(units.ReplaceAllString(s, "$1$3"+joint+"$2$4"), "oz (mass)", "oz"+joint+"(mass)")
-	lines := drawing.Wrap(s, width, capital(pt), bold)
+	lines := drawing.Wrap(bound(s), width, capital(pt), bold)
 	for i := range lines {
 		lines[i] = strings.ReplaceAll(lines[i], joint, " ")
 	}
@@ -185,16 +187,22 @@ func (p *paper) scene(s *drawing.Scene) {
 // finish stamps head and foot on every page, now that their number is known,
 // and writes the file.
 func (p *paper) finish(w io.Writer) error {
-	n := p.pdf.PageCount()
-	last := n
-	if p.stamped > 0 {
-		last = p.stamped
-	}
+	p.stampAll(p.pdf.PageCount())
+	return p.write(w)
+}
+
+// stampAll stamps every page there is so far, of n in all. The pages must all be
+// of the size of the last one: the library reckons heights by that.
+func (p *paper) stampAll(n int) {
+	last := p.pdf.PageCount()
 	for i := 1; i <= last; i++ {
 		p.pdf.SetPage(i)
 		p.stamp(i, n)
 	}
-	p.pdf.SetPage(n)
+	p.pdf.SetPage(last)
+}
+
+func (p *paper) write(w io.Writer) error {
 	return drawing.Output(p.pdf, w, drawing.Meta{
 		Title: p.kind + " " + p.r.Job.Job.Number, Author: p.r.Job.Job.Yard, Subject: p.r.Job.Job.Title, Created: p.o.Now,
 	})
@@ -207,7 +215,14 @@ func (p *paper) stamp(i, n int) {
 	p.at(p.w-margin-textWidth(page, body, true), 11, body, true, page)
 	x := margin + textWidth(p.kind, large, true) + 5
 	p.at(x, 11.6, body, false, first(joined(" · ", "Job "+h.Number, h.Title), p.w-margin-30-x, body))
-	p.at(margin, 17.5, small, false, first(joined(" · ", p.r.Job.Boat.Name, p.place(), revision(h.Revision), h.Date), p.width(), small))
+	x = margin
+	if words := p.heldWords(); words != "" {
+		p.pdf.SetTextColor(200, 0, 0)
+		p.at(x, 17, body, true, words)
+		p.pdf.SetTextColor(0, 0, 0)
+		x += textWidth(words, body, true) + 5
+	}
+	p.at(x, 17.5, small, false, first(joined(" · ", p.r.Job.Boat.Name, p.place(), revision(h.Revision), h.Date), p.w-margin-x, small))
 	p.line(margin, headEnd-2.5, p.w-margin, headEnd-2.5, wide)
 
 	y := p.h - footTop + 1

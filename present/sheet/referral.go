@@ -21,14 +21,16 @@ func ReferralSheet(w io.Writer, r repair.Result, o Options) error {
 	p.title()
 	p.stopBand()
 	p.rules()
+	p.stops()
+	p.dish()
 	p.known()
 	p.unknowns()
 	p.verdicts()
 	if r.Design != nil {
-		section := view.Section(r)
+		section := view.Section(bare(r))
 		p.heading("A repair as it would be drawn, for whoever decides", section.Height)
 		p.scene(section)
-		p.scene(view.Plan(r))
+		p.scene(view.Plan(bare(r)))
 		p.quantities()
 	}
 	p.cautions()
@@ -42,19 +44,7 @@ func (p *paper) stopBand() {
 	if !p.r.Survey.Referred() {
 		text = p.r.Survey.NotPlanned
 	}
-	lines := wrap(text, p.width()-6, large, false)
-	high := 4 + lead(pot) + float64(len(lines))*lead(large) + 3
-	p.need(high)
-	p.pdf.SetDrawColor(200, 0, 0)
-	p.box(margin, p.y, p.width(), high, 4*narrow)
-	p.pdf.SetDrawColor(0, 0, 0)
-	p.at(margin+3, p.y+3, pot, true, "STOP")
-	y := p.y + 3 + lead(pot)
-	for _, s := range lines {
-		p.at(margin+3, y, large, false, s)
-		y += lead(large)
-	}
-	p.y += high + 2
+	p.band("STOP", text)
 }
 
 func (p *paper) rules() {
@@ -83,7 +73,7 @@ func (p *paper) known() {
 	add("damage", joined(", ", d.Damage.Kind, "depth: "+d.Damage.Depth, "access: "+d.Damage.Access))
 	if x := p.r.Design; x != nil {
 		b := x.CutOut.Bounds()
-		add("cut-out as it would be", p.size(si.MM(b.Width()), si.MM(b.Height())))
+		add(view.Opening(p.r)+" as it would be", p.size(si.MM(b.Width()), si.MM(b.Height())))
 		add("laminate", fmt.Sprintf("%d plies, %s thick, found by: %s", len(x.Original.Layers), si.Show(x.Original.Thickness, p.sys, 3), d.Laminate.Known))
 	}
 	add("note", d.Job.Note)

@@ -1,5 +1,7 @@
 package sheet
 
+import "strings"
+
 // column is one column of a table. Its width is its share of the room.
 type column struct {
 	name  string
@@ -25,18 +27,52 @@ const (
 	boxHigh = 8.0 // a box one can write in with a pencil
 )
 
-// edges returns where the columns begin, and where the last one ends.
-func (p *paper) edges(t table) []float64 {
+// edges returns where the columns begin, and where the last one ends. A column
+// gets its share of the page, but at least what its longest word needs: what
+// that takes is taken from the columns that have room to spare.
+func (p *paper) edges(t table, rows [][]string) []float64 {
+	n := len(t.cols)
 	total := 0.0
 	for _, c := range t.cols {
 		total += c.share
 	}
-	x := make([]float64, len(t.cols)+1)
-	x[0] = margin
+	wide, least := make([]float64, n), make([]float64, n)
+	lack, spare := 0.0, 0.0
 	for i, c := range t.cols {
-		x[i+1] = x[i] + c.share/total*p.width()
+		wide[i] = c.share / total * p.width()
+		if t.heads {
+			least[i] = longest(c.name, t.pt, true)
+		}
+		for _, r := range rows {
+			least[i] = max(least[i], longest(r[i], t.pt, c.bold))
+		}
+		least[i] += 2*padX + 0.1
+		lack += max(0, least[i]-wide[i])
+		spare += max(0, wide[i]-least[i])
+	}
+	x := make([]float64, n+1)
+	x[0] = margin
+	for i := range t.cols {
+		switch {
+		case lack > spare: // it cannot be had: words are broken
+		case wide[i] < least[i]:
+			wide[i] = least[i]
+		case spare > 0:
+			wide[i] -= (wide[i] - least[i]) * lack / spare
+		}
+		x[i+1] = x[i] + wide[i]
 	}
 	return x
+}
+
+// longest returns the width of the longest part of a text that must not be
+// broken.
+func longest(s string, pt float64, bold bool) float64 {
+	most := 0.0
+	for _, word := range strings.FieldsFunc(bound(s), func(r rune) bool { return r == ' ' || r == '\n' }) {
+		most = max(most, textWidth(word, pt, bold))
+	}
+	return most
 }
 
 func (t table) settled() table {
@@ -60,7 +96,7 @@ func (t table) names() []string {
 // high returns the height of a whole table.
 func (p *paper) high(t table, rows [][]string) float64 {
 	t = t.settled()
-	x := p.edges(t)
+	x := p.edges(t, rows)
 	sum := 2.0
 	if t.heads {
 		sum += p.rowHigh(t, x, t.names(), true)
@@ -78,7 +114,7 @@ func (p *paper) section(name, note string, t table, rows [][]string) {
 		return
 	}
 	keep := p.high(t, rows)
-	if keep > keepWhole {
+	if keep > keepWhole || p.y+keep > p.bottom && p.bottom-p.y > splitRoom {
 		keep = 25
 	}
 	if note != "" {
@@ -95,13 +131,17 @@ func (p *paper) section(name, note string, t table, rows [][]string) {
 // keepWhole is the height of a table, in mm, that is not split.
 const keepWhole = 120.0
 
+// splitRoom is the room on a page, in mm, that is not left empty for the sake of
+// keeping a table whole.
+const splitRoom = 90.0
+
 // table prints a table. Rows are kept whole.
 func (p *paper) table(t table, rows [][]string) {
 	if len(rows) == 0 {
 		return
 	}
 	t = t.settled()
-	x := p.edges(t)
+	x := p.edges(t, rows)
 	head := func() {
 		if !t.heads {
 			p.line(x[0], p.y, x[len(x)-1], p.y, t.frame)

@@ -29,7 +29,7 @@ func Templates(w io.Writer, r repair.Result, o Options) error {
 		return ErrNoTemplates
 	}
 	// The sheets are counted first: each says how many there are in all.
-	all := 1
+	all := 0
 	counts := make([]int, len(pieces))
 	scenes := make([]*drawing.Scene, len(pieces))
 	for i, piece := range pieces {
@@ -41,9 +41,19 @@ func Templates(w io.Writer, r repair.Result, o Options) error {
 		all += counts[i]
 		scenes[i] = piece.SceneWithWords(wordsPlace(t, piece.Scene()))
 	}
-	p := newPaper(r, o, "TEMPLATES")
-	p.index(pieces, counts)
-	before := 1
+	// The first pages are printed once to be counted, then with the numbers of the
+	// pages behind them.
+	head := func(first int) *paper {
+		p := newPaper(r, o, "TEMPLATES")
+		p.stops()
+		p.dish()
+		p.index(pieces, counts, first)
+		return p
+	}
+	before := head(2).pdf.PageCount()
+	p := head(before + 1)
+	all += before
+	p.stampAll(all)
 	for i, piece := range pieces {
 		opt := tileOptions(r, o, piece)
 		opt.Before, opt.All = before, all
@@ -57,8 +67,7 @@ func Templates(w io.Writer, r repair.Result, o Options) error {
 			drawing.PlaceInPDF(p.pdf, tile.Scene, 0, 0, 1)
 		}
 	}
-	p.stamped = 1
-	return p.finish(w)
+	return p.write(w)
 }
 
 // wordsPlace returns where a piece's words fit on one sheet: the middle of what
@@ -85,17 +94,16 @@ func wordsPlace(t *drawing.Tiling, s *drawing.Scene) (drawing.Point, float64) {
 	return drawing.P((best.X0+best.X1)/2, y), best.Width() * 0.8
 }
 
-// index is the first page: how to print, and what is on which page.
-func (p *paper) index(pieces []view.Piece, counts []int) {
+// index is the first pages: how to print, and what is on which page.
+func (p *paper) index(pieces []view.Piece, counts []int, page int) {
 	p.heading("Before you cut", 20)
 	p.bullets(body, []string{
 		"Print at 100 % (actual size), never fitted to the page. Measure both 100 mm bars on every sheet: between 99.5 and 100.5 mm, or do not cut.",
 		"Sheets of one piece carry row letters and column numbers, A1 at the top left. Lay each on the dashed line of its neighbour so that the ring marks lie on each other.",
-		"Every piece carries the cross of the cut-out's centre and ticks at the eight clock points (12 up, 3 to the right, as you stand before the ground face): mark the cross and the ticks on the hull, and each piece finds its place.",
+		"Every piece carries the cross of the centre of the " + view.Opening(p.r) + " and ticks at the eight clock points (12 up, 3 to the right, as you stand before the ground face): mark the cross and the ticks on the hull, and each piece finds its place.",
 		"Each piece is drawn as seen from the face it is laid from, not mirrored, printed face towards you.",
 	})
 	rows := make([][]string, len(pieces))
-	page := 2
 	for i, piece := range pieces {
 		pages := fmt.Sprintf("%d to %d", page, page+counts[i]-1)
 		if counts[i] == 1 {
@@ -109,9 +117,17 @@ func (p *paper) index(pieces []view.Piece, counts []int) {
 
 func tileOptions(r repair.Result, o Options, piece view.Piece) drawing.TileOptions {
 	h := r.Job.Job
+	var words []string
+	if r.Stopped() {
+		words = append(words, stopHead)
+	}
+	if w := view.DishWords(r); w != "" {
+		words = append(words, w)
+	}
 	return drawing.TileOptions{
 		Paper: o.sheet(), Job: h.Number, Revision: h.Revision, Hash: short(r.Hash),
 		Date: joined(", ", o.Now.UTC().Format(time.DateOnly), o.Program), View: piece.View + ".",
+		Held:     words,
 		Cautions: []string{r.Caution, firstCaution(caution.Grinding)},
 	}
 }

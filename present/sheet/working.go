@@ -11,6 +11,7 @@ import (
 func Working(w io.Writer, r repair.Result, o Options) error {
 	r, o = settled(r, o)
 	p := newPaper(r, o, "WORKING")
+	p.stops()
 	p.text(body, "Each number can be followed with a pocket calculator. Sources are keys of docs/sources.md, or say what they are: common practice, from memory, geometry.")
 	p.y += 2
 	var rows [][]string

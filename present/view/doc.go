@@ -176,6 +176,14 @@ func IsMat(class string, glass float64) bool {
 	return strings.HasPrefix(class, "csm") || glass > 0 && glass < 0.38
 }
 
+// Faces names the ground faces: "the outside", "both faces".
+func Faces(sides string) string {
+	if sides == "both" {
+		return "both faces"
+	}
+	return "the " + sides
+}
+
 func upper(class string) string { return strings.ToUpper(class) }
 
 // isCover reports whether a ply is the cover ply.

@@ -48,11 +48,15 @@ func Options(r repair.Result) *drawing.Scene {
 
 	p.Rect(drawing.Wide, panel)
 	p.Label(drawing.P(-w+2*k, -h), drawing.TextSmall, drawing.Left|drawing.Middle, "panel")
-	p.Fill(drawing.Light, lk.rings(d.CutOut)...)
-	lk.draw(p, drawing.Wide, d.CutOut)
+	if Partial(r) {
+		lk.draw(p, drawing.Narrow, d.CutOut)
+	} else {
+		p.Fill(drawing.Light, lk.rings(d.CutOut)...)
+		lk.draw(p, drawing.Wide, d.CutOut)
+	}
 	c := lk.point(d.CutOut.Centroid())
 	if b := lk.box(d.CutOut); min(b.Width(), b.Height())/k > 20 {
-		p.Label(c, drawing.TextSmall, drawing.Centre|drawing.Middle, "cut-out")
+		p.Label(c, drawing.TextSmall, drawing.Centre|drawing.Middle, opening(r))
 	}
 	for i, o := range d.Options {
 		line, pen := drawing.Narrow, p
@@ -81,6 +85,7 @@ func Options(r repair.Result) *drawing.Scene {
 		text += " Not drawn: " + strings.Join(left, ", ") + "."
 	}
 	s.Text(drawing.P(0, 1), drawing.TextSmall, drawing.Left, text)
+	notice(s, r, 0)
 	return s
 }
 

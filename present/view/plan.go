@@ -31,6 +31,7 @@ func Plan(r repair.Result) *drawing.Scene {
 	l.chains()
 	l.arrows()
 	l.table()
+	notice(l.s, r, frame)
 	return l.s
 }
 
@@ -42,6 +43,7 @@ const (
 	titleTop = 46.0 // frame and title block
 	barHigh  = 14.0 // arrows and scale bar
 	rowStep  = 4.4
+	frame    = 5.0 // from the sheet's edge to the title block's frame
 )
 
 // layout is a plan in the making.
@@ -54,7 +56,8 @@ type layout struct {
 	k     float64
 	s     *drawing.Scene
 	p     drawing.Pen
-	named [4]string // what stands fore, aft, above, below
+	named [4]string         // what stands fore, aft, above, below
+	taken [][]drawing.Point // where words stand already
 }
 
 func newLayout(r repair.Result) *layout {
@@ -69,8 +72,8 @@ func newLayout(r repair.Result) *layout {
 	rows := float64(len(l.d.Clearances)+1)*rowStep + 2
 	high := titleTop + rows + barHigh + 2*roomHigh + box.Height()/l.k + 5
 	l.s = drawing.New(wide, high, "Plan of the repair")
-	l.s.Desc = fmt.Sprintf("Plan: a cut-out of %.0f by %.0f mm, feather edge %.0f by %.0f mm, in a panel of %.0f by %.0f mm. %s.",
-		l.d.CutOut.Bounds().Width(), l.d.CutOut.Bounds().Height(), l.d.Edge.Bounds().Width(), l.d.Edge.Bounds().Height(), 2*l.w, 2*l.h, l.look.words(r))
+	l.s.Desc = fmt.Sprintf("Plan: a %s of %.0f by %.0f mm, feather edge %.0f by %.0f mm, in a panel of %.0f by %.0f mm. %s.",
+		Opening(r), l.d.CutOut.Bounds().Width(), l.d.CutOut.Bounds().Height(), l.d.Edge.Bounds().Width(), l.d.Edge.Bounds().Height(), 2*l.w, 2*l.h, l.look.words(r))
 	l.s.TitleBlock(title(r, "Plan of the repair", drawing.ScaleText(l.k), l.look.words(r)+". "+l.u.note()+" Clock points as seen here, 12 up. Do not scale unless the bar measures true."))
 	centre := drawing.P((box.X0+box.X1)/2, (box.Y0+box.Y1)/2)
 	l.p = l.s.View(drawing.P(wide/2, titleTop+rows+barHigh+roomHigh+box.Height()/l.k/2), centre, 1/l.k, 1/l.k)
@@ -123,7 +126,8 @@ func (l *layout) panel() {
 		if deg != 0 {
 			w, h = h, w
 		}
-		rings = append(rings, drawing.Box{X0: at.X - w, Y0: at.Y - h, X1: at.X + w, Y1: at.Y + h}.Corners())
+		box := drawing.Box{X0: at.X - w, Y0: at.Y - h, X1: at.X + w, Y1: at.Y + h}.Corners()
+		rings, l.taken = append(rings, box), append(l.taken, box)
 		l.p.TurnedLabel(at, drawing.TextSmall, deg, drawing.Centre|drawing.Middle, text)
 	}
 	lead := func(text string) float64 {
@@ -151,6 +155,8 @@ func (l *layout) features() {
 		}
 		in := drawing.P(clamp(end.X, l.w-18*l.k), clamp(end.Y, l.h-3*l.k))
 		l.p.Label(in, drawing.TextSmall, drawing.Centre|drawing.Middle, f.What)
+		w := (drawing.TextWidth(drawing.TextSmall, false, f.What)/2 + 1) * l.k
+		l.taken = append(l.taken, drawing.Box{X0: in.X - w, Y0: in.Y - 2.2*l.k, X1: in.X + w, Y1: in.Y + 2.2*l.k}.Corners())
 	}
 }
 
@@ -164,7 +170,9 @@ func clamp(x, most float64) float64 { return max(-most, min(most, x)) }
 // ply dashed.
 func (l *layout) repair() {
 	p := l.p
-	p.Fill(drawing.Light, l.look.rings(l.d.CutOut)...)
+	if !Partial(l.r) { // a shade would look like a hole
+		p.Fill(drawing.Light, l.look.rings(l.d.CutOut)...)
+	}
 	for _, ply := range l.d.Plies {
 		if !isCover(ply) && ply.Outline.Area() < l.d.Edge.Area()-1 {
 			l.look.draw(p.In(drawing.Blue), drawing.Narrow, ply.Outline)
@@ -177,7 +185,11 @@ func (l *layout) repair() {
 		l.look.draw(p, drawing.DashedNarrow, l.d.Backing.Outline)
 	}
 	l.look.draw(p, drawing.Wide, l.d.Edge)
-	l.look.draw(p, drawing.Wide, l.d.CutOut)
+	if Partial(l.r) {
+		l.look.draw(p, drawing.Narrow, l.d.CutOut)
+	} else {
+		l.look.draw(p, drawing.Wide, l.d.CutOut)
+	}
 	c := l.centre()
 	b := l.look.box(l.d.CutOut)
 	e := 4 * l.k
@@ -186,96 +198,6 @@ func (l *layout) repair() {
 }
 
 func (l *layout) centre() drawing.Point { return l.look.point(l.d.CutOut.Centroid()) }
-
-// crossings hatches what of the taper lies beyond an edge or a feature, and
-// says it in words. The words come even where the place cannot be computed.
-func (l *layout) crossings() {
-	lines := l.lines()
-	for i, c := range l.d.Clearances {
-		if c.Left > 0 || i >= len(lines) {
-			continue
-		}
-		far := beyond(l.d.Edge, l.d.CutOut.Centroid(), lines[i][0], lines[i][1])
-		zone, err := geom.Intersect(l.d.Edge, far)
-		if err != nil || len(zone) == 0 {
-			l.crossed(l.look.box(geom.Shape{lines[i][:]}), i, c)
-			continue
-		}
-		rings := l.look.rings(zone)
-		bold := l.p.In(drawing.Vermilion)
-		bold.Hatch(135, 0.9, rings...)
-		for _, r := range rings {
-			bold.Ring(drawing.Wide, r...)
-		}
-		l.crossed(drawing.Bounds(rings...), i, c)
-	}
-}
-
-// lines returns what the clearances are measured to, in their order: the four
-// edges of the panel, then its features.
-func (l *layout) lines() [][2]geom.Point {
-	w, h := l.w, l.h
-	out := [][2]geom.Point{
-		{{X: w, Y: -h}, {X: w, Y: h}}, {{X: -w, Y: -h}, {X: -w, Y: h}},
-		{{X: -w, Y: h}, {X: w, Y: h}}, {{X: -w, Y: -h}, {X: w, Y: -h}},
-	}
-	for _, f := range l.r.Job.Panel.Features {
-		out = append(out, [2]geom.Point{{X: f.From.X.MM(), Y: f.From.Y.MM()}, {X: f.To.X.MM(), Y: f.To.Y.MM()}})
-	}
-	return out
-}
-
-// crossed says in words what is crossed and by how much, inside the panel
-// beside the hatched place.
-func (l *layout) crossed(b drawing.Box, i int, c design.Clearance) {
-	text := "CROSSES by " + l.u.full(-c.Left.MM())
-	if i >= 4 {
-		text = "CROSSES " + c.What + " by " + l.u.full(-c.Left.MM())
-	}
-	at := drawing.P((b.X0+b.X1)/2, (b.Y0+b.Y1)/2)
-	anchor := drawing.Centre | drawing.Middle
-	switch in := 3.5 * l.k; {
-	case i == 2:
-		at.Y = l.h - in
-	case i == 3:
-		at.Y = -l.h + in
-	case i < 2 && at.X > 0:
-		at.X, anchor = l.w-in/2, drawing.Right|drawing.Middle
-	case i < 2:
-		at.X, anchor = -l.w+in/2, drawing.Left|drawing.Middle
-	}
-	l.p.Label(at, drawing.TextSmall, anchor, text)
-}
-
-// beyond returns what of the plane round a shape lies on the far side of the
-// line through a and b, as seen from a point: a square large enough to hold the
-// shape, with its near side on the line.
-func beyond(s geom.Shape, from, a, b geom.Point) geom.Shape {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	n := math.Hypot(dx, dy)
-	if n == 0 {
-		return nil
-	}
-	dx, dy = dx/n, dy/n
-	nx, ny := -dy, dx
-	if (from.X-a.X)*nx+(from.Y-a.Y)*ny > 0 {
-		nx, ny = -nx, -ny
-	}
-	// The foot of the shape's middle on the line, so that the square stays near.
-	box := s.Bounds()
-	c := box.Centre()
-	t := (c.X-a.X)*dx + (c.Y-a.Y)*dy
-	foot := geom.Point{X: a.X + dx*t, Y: a.Y + dy*t}
-	far := box.Width() + box.Height()
-	at := func(s, t float64) geom.Point {
-		return geom.Point{X: foot.X + dx*s + nx*t, Y: foot.Y + dy*s + ny*t}
-	}
-	r := geom.Ring{at(-far, 0), at(far, 0), at(far, far), at(-far, far)}
-	if r.Area() < 0 {
-		r = r.Reverse()
-	}
-	return geom.Shape{r}
-}
 
 // clock marks the eight clock points on the taper, named inside the cut-out
 // where there is room.

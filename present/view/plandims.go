@@ -14,7 +14,7 @@ func (l *layout) chains() {
 	at := drawing.P
 	l.p.DimH(at(e.X0, b.Y1), at(e.X1, b.Y1), off, l.u.len(e.Width()))
 	l.p.DimV(at(b.X1, e.Y0), at(b.X1, e.Y1), off, l.u.len(e.Height()))
-	l.p.DimH(at(c.X0, b.Y0), at(c.X1, b.Y0), -off, l.u.len(c.Width())+" cut-out")
+	l.p.DimH(at(c.X0, b.Y0), at(c.X1, b.Y0), -off, l.u.len(c.Width())+" "+opening(l.r))
 	l.p.DimV(at(b.X0, c.Y0), at(b.X0, c.Y1), -off, l.u.len(c.Height()))
 	// The panel itself, one row further out.
 	l.p.DimH(at(-l.w, b.Y0), at(l.w, b.Y0), -off-7, l.u.len(2*l.w)+" panel")
@@ -72,7 +72,12 @@ func (l *layout) arrows() {
 		p.Line(line, drawing.P(x+dx, y+dy+1.2), drawing.P(x+dx+9, y+dy+1.2))
 		s.Text(drawing.P(x+dx+10.5, y+dy), drawing.TextSmall, drawing.Left, text)
 	}
-	key(drawing.Wide, drawing.Black, "cut-out, feather edge", 0, 5)
+	if Partial(l.r) {
+		key(drawing.Wide, drawing.Black, "feather edge", 0, 5)
+		key(drawing.Narrow, drawing.Black, "floor of the dish", 47, 0)
+	} else {
+		key(drawing.Wide, drawing.Black, "cut-out, feather edge", 0, 5)
+	}
 	key(drawing.Narrow, drawing.Blue, "edge of a ply", 0, 0)
 	key(drawing.DashedNarrow, drawing.Blue, "cover ply", 47, 5)
 	if l.d.Backing != nil {

@@ -28,6 +28,7 @@ func Section(r repair.Result) *drawing.Scene {
 	}
 	c.dimensions()
 	c.words()
+	notice(c.s, r, 0)
 	return c.s
 }
 
@@ -86,7 +87,7 @@ func newCut(r repair.Result) *cut {
 	}
 	c.hole, c.edge = c.span(d.CutOut), c.span(d.Edge)
 	c.reach = c.edge
-	for _, s := range []geom.Shape{d.CoverEdge, c.backing()} {
+	for _, s := range []geom.Shape{d.CoverEdge, c.backing(), c.farSide()} {
 		if len(s) > 0 {
 			x := c.span(s)
 			c.reach = [2]float64{min(c.reach[0], x[0]), max(c.reach[1], x[1])}
@@ -99,6 +100,8 @@ func newCut(r repair.Result) *cut {
 	switch {
 	case c.sandwich:
 		behind = coreHigh + innerHigh
+	case d.FarSide != nil:
+		behind = d.FarSide.Thickness.MM()*c.sy + 2
 	case c.full:
 		behind = sheetHigh + 2
 	}
@@ -113,8 +116,8 @@ func newCut(r repair.Result) *cut {
 	below += wordsHigh
 	high := c.thick*c.sy + behind + above + below
 	c.s = drawing.New(wide, high, "Section through the repair")
-	c.s.Desc = fmt.Sprintf("Section: %d plies laid in a taper of %g to 1 ground from the %s, thickness drawn %g times as large as length.",
-		len(d.Plies), d.Ratio, d.Sides, c.times)
+	c.s.Desc = fmt.Sprintf("Section: %d plies laid in a taper of %g to 1 ground from %s, thickness drawn %g times as large as length.",
+		len(d.Plies), d.Ratio, Faces(d.Sides), c.times)
 	mid := (c.reach[0] + c.reach[1]) / 2
 	top := high - above
 	if d.Sides == "inside" && c.sandwich {
@@ -132,6 +135,13 @@ func (c *cut) backing() geom.Shape {
 		return nil
 	}
 	return c.d.Backing.Outline
+}
+
+func (c *cut) farSide() geom.Shape {
+	if c.d.FarSide == nil {
+		return nil
+	}
+	return c.d.FarSide.Outline
 }
 
 // span returns how far a shape reaches from the cut-out's centre, both ways.
@@ -367,12 +377,28 @@ func (c *cut) behind() {
 		c.p.Fill(drawing.Mid, ring)
 		c.p.Ring(drawing.Wide, ring...)
 		c.low = min(c.low, y(sheetHigh))
-	case c.full && c.d.Sides != "both":
+	case c.d.FarSide != nil:
+		f := c.d.FarSide
+		b := c.span(f.Outline)
+		high := f.Thickness.MM() * c.sy
+		ring := box(b[0], b[1], 0, high)
+		blue := c.p.In(drawing.Blue)
+		blue.Fill(drawing.Light, ring)
+		blue.Ring(drawing.Narrow, ring...)
+		c.p.Label(drawing.P(mid, y(high/2)), drawing.TextSmall, centre, f.Label+" "+upper(f.Class)+", far side")
+		c.low = min(c.low, y(high))
+	case c.formed():
 		w := min(c.hole[0]-c.edge[0], 12/c.sx)
 		ring := box(c.hole[0]-w, c.hole[1]+w, 0.4, sheetHigh)
 		c.p.Ring(drawing.DashedNarrow, ring...)
 		c.low = min(c.low, y(sheetHigh))
 	}
+}
+
+// formed reports whether a form stands on the far face while the plies are laid:
+// somebody must get there to set it and to take it off.
+func (c *cut) formed() bool {
+	return c.full && c.d.Sides != "both" && !c.sandwich && c.d.Backing == nil && c.d.FarSide == nil && c.r.Job.Damage.Access == "both"
 }
 
 // honey marks a core with a cross-hatch wide enough not to look like laminate.

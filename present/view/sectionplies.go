@@ -185,17 +185,34 @@ func (c *cut) dimensions() {
 		x := c.span(c.d.CoverEdge)
 		c.p.DimH(at(x[0], surface), at(x[1], surface), sign*23, c.u.len(x[1]-x[0])+" cover ply")
 	}
-	c.p.DimH(at(c.hole[0], far), at(c.hole[1], far), -sign*9, c.u.len(c.hole[1]-c.hole[0])+" cut-out")
+	hole := c.u.len(c.hole[1]-c.hole[0]) + " " + opening(c.r)
+	if Partial(c.r) {
+		// On the ground face: from the far one it would look cut through.
+		row := 7.0
+		if (c.hole[1]-c.hole[0])*c.sx < drawing.TextWidth(drawing.TextSmall, false, hole)+8 {
+			row = 31
+		}
+		c.p.DimH(at(c.hole[0], surface), at(c.hole[1], surface), sign*row, hole)
+	} else {
+		c.p.DimH(at(c.hole[0], far), at(c.hole[1], far), -sign*9, hole)
+	}
 	if b := c.d.Backing; b != nil {
 		x := c.span(b.Outline)
 		c.p.DimH(at(x[0], far), at(x[1], far), -sign*17, c.u.len(x[1]-x[0])+" backing")
-	} else if c.full && c.d.Sides != "both" && !c.sandwich {
+	} else if c.formed() {
 		c.p.LeaderDot(at(c.hole[0], far), drawing.P(-10, -sign*5), "form, taken off")
 	}
 	c.p.DimV(at(c.left, -c.thick), at(c.left, 0), -5, c.u.len(c.thick))
 	if !c.full {
 		f := c.faces[0]
-		c.p.DimV(at(c.hole[1], c.y(f, 0)), at(c.hole[1], c.y(f, f.deep)), (c.right-c.hole[1])*c.sx-8, c.u.len(f.deep))
+		c.p.DimV(at(c.hole[1], c.y(f, 0)), at(c.right-14/c.sx, c.y(f, f.deep)), 6, c.u.len(f.deep))
+		if left := c.thick - c.deep; Partial(c.r) && left*c.sy >= 3.6 {
+			back := -c.thick
+			if inside {
+				back = 0
+			}
+			c.p.Label(at((c.hole[0]+c.hole[1])/2, (back+c.y(f, 0))/2), drawing.TextSmall, drawing.Centre|drawing.Middle, c.u.full(left)+" stay: do not cut through")
+		}
 	}
 	gel := c.r.Job.Laminate.Gelcoat.MM()
 	right := c.right - 2/c.sx

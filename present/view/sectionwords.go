@@ -42,6 +42,9 @@ func (c *cut) remark() string {
 	if c.d.Original.Assumed {
 		text += " The old plies are assumed from a thickness alone."
 	}
+	if f := c.d.FarSide; f != nil {
+		text += fmt.Sprintf(" Once the form is off, %s %s.", f.Label, f.Replaces)
+	}
 	if c.d.Backing != nil {
 		text += " Backing and form not to scale."
 	}

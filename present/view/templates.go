@@ -3,6 +3,8 @@ package view
 import (
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 
 	"scarfwright/physics/geom"
 	"scarfwright/present/drawing"
@@ -14,7 +16,7 @@ import (
 type Piece struct {
 	Label string // "cut-out", "taper", "P3", "C", "backing 1 of 2", "core"
 	Title string // "P3 BXM800, 377 × 277 mm"
-	Layer string // of the DXF: CUTOUT, TAPER, PLY_03, COVER, BACKING_1, CORE
+	Layer string // of the DXF: CUTOUT or FLOOR, TAPER, PLY_03, COVER, BACKING_1, CORE
 	View  string // from where it is seen, mirrored or not, in words
 
 	box   drawing.Box // as seen, mm
@@ -25,7 +27,7 @@ type Piece struct {
 // Around is the white edge kept round a piece on its own scene, in mm.
 const around = 4.0
 
-// Templates returns every piece of a repair: the cut-out, the taper with its
+// Templates returns every piece of a repair: the cut-out (or a dish's floor), the taper with its
 // rings, each ply in laying order, backing and core. They share the centre of
 // the cut-out, marked by a cross and eight clock ticks, so that each finds its
 // place on the hull. It returns nil where no laminate is renewed.
@@ -43,6 +45,9 @@ func Templates(r repair.Result) []Piece {
 	}
 	for i := range d.Plies {
 		out = append(out, plyTemplate(r, i))
+	}
+	if d.FarSide != nil {
+		out = append(out, farTemplate(r, *d.FarSide))
 	}
 	if b := d.Backing; b != nil {
 		for i, s := range b.Pieces {
@@ -78,12 +83,12 @@ func (p Piece) SceneWithWords(at drawing.Point, room float64) *drawing.Scene {
 }
 
 // Layout returns all pieces side by side at 1:1, each on its layer, for a
-// cutter or a drawing program.
-func Layout(pieces []Piece) *drawing.Scene {
+// cutter or a drawing program, with the cautions above them on layer CAUTION.
+func Layout(r repair.Result, pieces []Piece) *drawing.Scene {
 	if len(pieces) == 0 {
 		return nil
 	}
-	const between, row = 15.0, 1800.0
+	const between, row, leastWide = 15.0, 1800.0, 150.0
 	type place struct{ x, y float64 }
 	places := make([]place, len(pieces))
 	x, top, high, wide := around, around, 0.0, 0.0
@@ -96,7 +101,7 @@ func Layout(pieces []Piece) *drawing.Scene {
 		high, wide = max(high, p.box.Height()), max(wide, x)
 	}
 	full := top + high + around
-	s := drawing.New(wide, full, "All pieces at 1:1")
+	s := drawing.New(max(wide, leastWide), full, "All pieces at 1:1")
 	s.Desc = fmt.Sprintf("%d pieces at 1:1, each on a layer of its own.", len(pieces))
 	for i, p := range pieces {
 		at := drawing.P(places[i].x, full-places[i].y-p.box.Height())
@@ -104,6 +109,7 @@ func Layout(pieces []Piece) *drawing.Scene {
 		p.draw(pen)
 		p.words(pen, drawing.P((p.box.X0+p.box.X1)/2, (p.box.Y0+p.box.Y1)/2), p.box.Width()*0.75)
 	}
+	notice(s, r, around)
 	return s
 }
 
@@ -227,6 +233,11 @@ func (b *builder) jobLine() string {
 }
 
 func cutTemplate(r repair.Result, l look) Piece {
+	if Partial(r) {
+		b := newPiece(r, l, r.Design.CutOut, "floor of the dish", "FLOOR", "Floor of the dish")
+		b.say("FLOOR OF THE DISH", nil, "mark round it, grind down to it", DishWords(r), b.View, b.jobLine())
+		return b.Piece
+	}
 	b := newPiece(r, l, r.Design.CutOut, "cut-out", "CUTOUT", "Cut-out")
 	b.say("CUT-OUT", nil, "mark round it, cut back to sound laminate", b.View, b.jobLine())
 	return b.Piece
@@ -262,7 +273,7 @@ func taperTemplate(r repair.Result, face, label, layer string) Piece {
 		}
 	})
 	b.say("TAPER", nil, fmt.Sprintf("%g:1, %s all round, on the %s face", d.Ratio, unitsOf(r).full(d.Taper.MM()), face),
-		"inner line: cut-out; outer line: feather edge; between: edges of the plies", b.View, b.jobLine())
+		"inner line: "+Opening(r)+"; outer line: feather edge; between: edges of the plies", DishWords(r), b.View, b.jobLine())
 	return b.Piece
 }
 
@@ -270,15 +281,15 @@ func plyTemplate(r repair.Result, i int) Piece {
 	d := r.Design
 	ply := d.Plies[i]
 	l := seen(r, ply.Face)
-	layer := fmt.Sprintf("PLY_%02d", i+1)
-	if isCover(ply) {
-		layer = "COVER"
-		if d.Sides == "both" && ply.Face == "inside" {
-			layer = "COVER_IN"
-		}
+	layer := "COVER"
+	switch {
+	case !isCover(ply):
+		layer = fmt.Sprintf("PLY_%02d", plyNumber(ply))
+	case d.Sides == "both" && ply.Face == "inside":
+		layer = "COVER_IN"
 	}
 	b := newPiece(r, l, ply.Outline, ply.Label, layer, ply.Label+" "+upper(ply.Class))
-	under, what := d.CutOut, "dashed: edge of the cut-out"
+	under, what := d.CutOut, "dashed: edge of the "+Opening(r)
 	switch {
 	case isCover(ply):
 		under, what = d.Edge, "dashed: feather edge"
@@ -295,6 +306,16 @@ func plyTemplate(r repair.Result, i int) Piece {
 		fmt.Sprintf("laid %s of %d, session %d, from the %s", nth(i+1), len(d.Plies), ply.Session, ply.Face),
 		fibreWords(ply), what, b.View, b.jobLine())
 	return b.Piece
+}
+
+// plyNumber is the number in a ply's label, which its layer carries too; the
+// cover plies laid before it do not count.
+func plyNumber(p design.Ply) int {
+	n, err := strconv.Atoi(strings.TrimPrefix(p.Label, "P"))
+	if err != nil {
+		panic(fmt.Sprintf("view: ply label %q carries no number", p.Label))
+	}
+	return n
 }
 
 // roll returns the way of the roll's length as it is seen, nil for a mat.
@@ -314,6 +335,15 @@ func fibreWords(p design.Ply) string {
 		return "mat: any direction"
 	}
 	return fmt.Sprintf("roll's length at %.0f° to the panel's long span (double arrow)", p.Angle.Degrees())
+}
+
+// farTemplate is the light ply on the face that is not ground.
+func farTemplate(r repair.Result, ply design.Ply) Piece {
+	l := seen(r, ply.Face)
+	b := newPiece(r, l, ply.Outline, ply.Label, "FAR_SIDE", ply.Label+" "+upper(ply.Class)+", far side")
+	b.add(func(p drawing.Pen) { l.draw(p, drawing.DashedNarrow, r.Design.CutOut) })
+	b.say(ply.Label+"  "+upper(ply.Class), roll(b, ply), ply.Replaces, "laid from the "+ply.Face, fibreWords(ply), "dashed: edge of the "+Opening(r), b.View, b.jobLine())
+	return b.Piece
 }
 
 func backTemplate(r repair.Result, l look, i int, s geom.Shape) Piece {

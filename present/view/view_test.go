@@ -2,6 +2,7 @@ package view_test
 
 import (
 	"bytes"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -207,7 +208,7 @@ func TestTemplatesHaveTheAreasOfTheResult(t *testing.T) {
 			}
 		}
 		var b bytes.Buffer
-		if err := view.Layout(pieces).WriteDXF(&b); err != nil {
+		if err := view.Layout(r, pieces).WriteDXF(&b); err != nil {
 			t.Fatal(err)
 		}
 		for _, p := range pieces {
@@ -248,5 +249,76 @@ func TestACrossingIsHatchedAndSaid(t *testing.T) {
 		if got := strings.Count(b.String(), `class="vermilion"`); got != 2*row.want {
 			t.Errorf("%s: %d vermilion paths, want %d", name, got, 2*row.want)
 		}
+	}
+}
+
+// svgOf is a picture as text.
+func svgOf(t testing.TB, s *drawing.Scene) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := s.WriteSVG(&b); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
+// TestADishIsNeverACutOut: where some of the laminate stays, no drawing and no
+// template speaks of cutting out, each says how much stays, and the layer of
+// the inner outline is called the floor's.
+func TestADishIsNeverACutOut(t *testing.T) {
+	dish, hole := variants(t)["partial"], variants(t)["both-faces-in-reach"]
+	for name, r := range map[string]repair.Result{"dish": dish, "hole": hole} {
+		pieces := view.Templates(r)
+		scenes := map[string]*drawing.Scene{"section": view.Section(r), "plan": view.Plan(r), "options": view.Options(r), "templates": view.Layout(r, pieces)}
+		for _, p := range pieces {
+			scenes[p.Label] = p.Scene()
+		}
+		for kind, s := range scenes {
+			got := strings.Contains(strings.ToLower(svgOf(t, s)), "cut-out")
+			if got && name == "dish" {
+				t.Errorf("%s of a dish speaks of a cut-out", kind)
+			}
+			if name == "hole" && kind == "plan" && !got {
+				t.Errorf("%s of a hole does not name the cut-out: this test looks for the wrong word", kind)
+			}
+		}
+		if got, want := pieces[0].Layer, map[string]string{"dish": "FLOOR", "hole": "CUTOUT"}[name]; got != want {
+			t.Errorf("inner outline of a %s: layer %s, want %s", name, got, want)
+		}
+	}
+	// 2.8 mm deep reaches into ply 4 of 5.4 mm; whole plies are ground: see Depth.
+	left := dish.Design.Original.Thickness.MM() - dish.Design.Depth.MM()
+	for kind, s := range map[string]*drawing.Scene{"section": view.Section(dish), "plan": view.Plan(dish), "floor": view.Templates(dish)[0].Scene()} {
+		svg := svgOf(t, s)
+		for _, want := range []string{fmt.Sprintf("%.1f mm stay", left), "do not cut through"} {
+			if !strings.Contains(svg, want) {
+				t.Errorf("%s of a dish does not say %q", kind, want)
+			}
+		}
+	}
+}
+
+// TestALayerCarriesItsPlysNumber, also where a cover lies between the plies.
+func TestALayerCarriesItsPlysNumber(t *testing.T) {
+	for name, r := range variants(t) {
+		for _, p := range view.Templates(r) {
+			if n, err := strconv.Atoi(strings.TrimPrefix(p.Label, "P")); err == nil {
+				if want := fmt.Sprintf("PLY_%02d", n); p.Layer != want {
+					t.Errorf("%s: %s is on layer %s, want %s", name, p.Label, p.Layer, want)
+				}
+			}
+		}
+	}
+}
+
+// TestNothingIsDrawnOnAFaceNobodyReaches: with access from the inside only there
+// is no form on the outside.
+func TestNothingIsDrawnOnAFaceNobodyReaches(t *testing.T) {
+	r := planned(t, "day-launch", func(d *job.Description) { d.Damage.Access = "inside" })
+	if r.Design.Backing != nil || r.Design.FarSide != nil {
+		t.Fatal("the design puts something on the outer face: look at the section again")
+	}
+	if svg := svgOf(t, view.Section(r)); strings.Contains(svg, "form, taken off") {
+		t.Error("a form is drawn on the outer face, which nobody reaches")
 	}
 }
