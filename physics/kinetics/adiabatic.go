@@ -27,7 +27,7 @@ func (b Adiabatic) Rise() si.TempDiff { return b.Temp(1).Sub(b.Start) }
 // Temp returns the temperature at a state; at 1 it is the end temperature.
 func (b Adiabatic) Temp(state float64) si.Temp {
 	H, c := float64(b.Heat), float64(b.C)
-	return b.Start + si.Temp(H/c*(Degree(state)-Degree(b.From)))
+	return b.Start.Add(si.TempDiff(H / c * (Degree(state) - Degree(b.From))))
 }
 
 // Time returns the time in seconds to a later state, by quadrature: exact in space,

@@ -81,7 +81,7 @@ type GlassBrake struct {
 
 // Factor returns the factor at a degree of cure.
 func (b GlassBrake) Factor(a float64, T si.Temp) float64 {
-	return 1 / (1 + math.Exp(float64(b.Tg(a)-T-si.Temp(b.Centre))/float64(b.Width)))
+	return 1 / (1 + math.Exp(float64((b.Tg(a).Sub(T)-b.Centre)/b.Width)))
 }
 
 // Check names the parameter that is out of range.

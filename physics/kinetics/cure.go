@@ -102,21 +102,26 @@ func (s *solver) advance(end, stop float64) error {
 			target = min(stop, s.breaks[i])
 		}
 		p, q := s.h.segment(si.Time(s.t))
-		s.forward(p, q, min(end, float64(q.Time)), target)
+		if err := s.forward(p, q, min(end, float64(q.Time)), target); err != nil {
+			return err
+		}
 	}
 	return fmt.Errorf("cure: more than %d steps by %g s", maxSteps, s.t)
 }
 
 // forward makes one step that the error allows, at most to the time end on the
 // straight piece of history from p to q, and at most to the target state.
-func (s *solver) forward(p, q Knot, end, target float64) {
-	temp := func(t float64) si.Temp { return s.h.pieceTemp(p, q, si.Time(t)) }
+func (s *solver) forward(p, q Knot, end, target float64) error {
+	temp := func(t float64) si.Temp { return between(p, q, si.Time(t)) }
 	rate := func(t, a float64) float64 { return s.law.Rate(min(max(a, s.a), target), temp(t)) }
 	h := s.step
 	if h == 0 {
 		h = s.firstStep(rate(s.t, s.a), end)
 	}
 	for {
+		if !(s.t+h > s.t) { // true for NaN
+			return fmt.Errorf("cure: no step is small enough at %g s and a state of %g: the rate there is %g 1/s", s.t, s.a, rate(s.t, s.a))
+		}
 		last := s.t+h >= end
 		if last {
 			h = end - s.t
@@ -129,24 +134,16 @@ func (s *solver) forward(p, q Knot, end, target float64) {
 			// Change the roles: dt/da = 1/rate has a for its clock and lands on the
 			// target (Henon's trick), with no stage beyond it.
 			if target <= 1 && s.land(temp, target, scale) {
-				return
+				return nil
 			}
 			h /= 2
 			continue
 		}
-		if worst > 1 || next < s.a || math.IsNaN(worst) {
-			h *= max(0.2, 0.9*math.Pow(worst, -0.2))
-			if math.IsNaN(h) {
-				h = 0
-			}
-			if s.t+h == s.t { // no step is small enough to be right: take the smallest
-				h = math.Nextafter(s.t, math.Inf(1)) - s.t
-				next, last = s.a, false
-			} else {
-				continue
-			}
+		if !(worst <= 1 && next >= s.a-scale) { // true for NaN
+			h *= min(0.5, max(0.2, 0.9*math.Pow(worst, -0.2)))
+			continue
 		}
-		s.a = next
+		s.a = max(next, s.a) // a fall within the tolerance is rounding, the rate being 0 or more
 		if last {
 			s.t = end
 		} else {
@@ -155,11 +152,12 @@ func (s *solver) forward(p, q Knot, end, target float64) {
 		if grown := h * min(5, 0.9*math.Pow(max(worst, 1e-10), -0.2)); !last || grown > s.step {
 			s.step = grown
 		}
-		return
+		return nil
 	}
 }
 
-// firstStep is short enough to change a by a thousandth of the tolerance's root.
+// firstStep changes a by about a thousandth of itself: well within what the error
+// control would allow, and grown fivefold at each step from there.
 func (s *solver) firstStep(rate, end float64) float64 {
 	if rate <= 0 {
 		return (end - s.t) / 10

@@ -37,9 +37,10 @@
 // fitted to. Nothing here conducts heat (physics/heat does) and nothing replaces
 // the data sheet.
 //
-// Sources, by key (full entries in docs/sources.md): Bogetti1991,
+// Sources, by key (full entries in docs/sources.md): BogettiGillespie1991,
 // LeeLoosSpringer1982, KamalSourour1973, ChernPoehlein1987, DiBenedetto1987,
-// Flory1953, DormandPrince1980, TakahasiMori1974.
+// Flory1953, DormandPrince1980, TakahasiMori1974. Each figure says beside it whether
+// it was read, taken second-hand or recalled.
 //
 // One call: a rate constant that halves its time from 15 to 25 degrees Celsius has
 //

@@ -23,7 +23,8 @@ type DiBenedetto struct {
 // Tg returns the glass transition at a degree of cure from 0 to 1.
 func (g DiBenedetto) Tg(a float64) si.Temp {
 	a = min(max(a, 0), 1)
-	return g.Tg0 + si.Temp(float64(g.TgInf-g.Tg0)*g.Lambda*a/(1-(1-g.Lambda)*a))
+	Tg := g.Tg0.Add(si.Scale(g.TgInf.Sub(g.Tg0), g.Lambda*a/(1-(1-g.Lambda)*a)))
+	return min(Tg, g.TgInf) // rounding must not carry it past what Cure takes back
 }
 
 // Cure returns the degree of cure at which the glass transition is Tg; an error
@@ -37,7 +38,7 @@ func (g DiBenedetto) Cure(Tg si.Temp) (float64, error) {
 	if !(Tg >= g.Tg0 && Tg <= g.TgInf) {
 		return 0, fmt.Errorf("glass transition %.4g C: this resin's lies from %.4g to %.4g C", Tg.Celsius(), g.Tg0.Celsius(), g.TgInf.Celsius())
 	}
-	y := float64(Tg-g.Tg0) / float64(g.TgInf-g.Tg0)
+	y := float64(Tg.Sub(g.Tg0) / g.TgInf.Sub(g.Tg0))
 	return y / (g.Lambda + (1-g.Lambda)*y), nil
 }
 

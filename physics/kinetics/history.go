@@ -76,19 +76,22 @@ func (h History) At(t si.Time) si.Temp {
 	return between(h.knots[i-1], h.knots[i], t)
 }
 
+// between is the temperature at a time on the straight piece from p to q.
 func between(p, q Knot, t si.Time) si.Temp {
-	return p.Temp + si.Temp(float64(q.Temp-p.Temp)*float64(t-p.Time)/float64(q.Time-p.Time))
+	if p.Temp == q.Temp { // q may lie infinitely late
+		return p.Temp
+	}
+	return p.Temp.Add(si.Scale(q.Temp.Sub(p.Temp), float64((t-p.Time)/(q.Time-p.Time))))
 }
 
 // segment returns the straight piece that holds from t on: its ends, the second
 // infinitely late after the last knot.
 func (h History) segment(t si.Time) (p, q Knot) {
 	i := sort.Search(len(h.knots), func(i int) bool { return h.knots[i].Time > t })
-	for_ := si.Time(math.Inf(1))
 	switch {
 	case i == len(h.knots):
 		last := h.knots[i-1]
-		return last, Knot{for_, last.Temp}
+		return last, Knot{si.Time(math.Inf(1)), last.Temp}
 	case i == 0:
 		return Knot{t, h.knots[0].Temp}, h.knots[0]
 	}
@@ -115,7 +118,7 @@ func EquivalentAge(E si.MolarEnergy, h History, from, to si.Time, ref si.Temp) (
 	for t := from; t < to; {
 		p, q := h.segment(t)
 		end := min(q.Time, to)
-		age += stretch(E, h.pieceTemp(p, q, t), h.pieceTemp(p, q, end), float64(end-t), ref)
+		age += stretch(E, between(p, q, t), between(p, q, end), float64(end-t), ref)
 		t = end
 	}
 	return si.Time(age), nil
@@ -126,14 +129,6 @@ func (h History) check() error {
 		return errors.New("temperature history: none given")
 	}
 	return nil
-}
-
-// pieceTemp is the temperature on the straight piece from p to q.
-func (h History) pieceTemp(p, q Knot, t si.Time) si.Temp {
-	if p.Temp == q.Temp {
-		return p.Temp
-	}
-	return between(p, q, t)
 }
 
 // stretch integrates the rate ratio over a straight change of temperature. It is
@@ -150,7 +145,7 @@ func stretch(E si.MolarEnergy, T0, T1 si.Temp, dt float64, ref si.Temp) float64 
 	for i := range int(parts) {
 		for _, g := range gauss4 {
 			x := (float64(i) + (1+g.x)/2) / parts
-			sum += g.w / 2 * RateRatio(E, T0+si.Temp(x*float64(T1-T0)), ref)
+			sum += g.w / 2 * RateRatio(E, T0.Add(si.Scale(T1.Sub(T0), x)), ref)
 		}
 	}
 	return dt / parts * sum

@@ -60,8 +60,10 @@ func IsothermalConversion(law Law, T si.Temp, a0 float64, t si.Time) (float64, e
 	if err := errors.Join(Check(law), checkTemp(T), checkSpan(law, a0, a0), checkTime(t)); err != nil {
 		return 0, err
 	}
-	if _, err := along(law, func(float64) si.Temp { return T }, a0, a0+(1-a0)*1e-3); err != nil {
-		return 0, err // a law that never starts has an inverse that says nothing
+	if a0 == 0 { // a law that never starts has no inverse
+		if _, err := Isothermal(law, T, 0, 1e-3); err != nil {
+			return 0, err
+		}
 	}
 	return invert(func(a float64) (float64, error) {
 		s, err := Isothermal(law, T, a0, a)
@@ -85,7 +87,7 @@ func invert(time func(float64) (float64, error), rate func(float64) float64, a0,
 		if err != nil || !(next > low && next < high) {
 			next = (low + high) / 2
 		}
-		if math.Abs(next-a) <= 1e-15 {
+		if math.Abs(next-a) <= 1e-13*math.Abs(next) {
 			return next
 		}
 		a = next
@@ -194,7 +196,7 @@ func (l Kamal) Time(T si.Temp, a0, to float64) (si.Time, error) {
 
 // Conversion returns the degree of cure after a time: Time inverted.
 func (l Kamal) Conversion(T si.Temp, a0 float64, t si.Time) (float64, error) {
-	if l.M != 1 || l.N != 2 || a0 == 0 {
+	if l.M != 1 || l.N != 2 || l.K1.A == 0 {
 		return IsothermalConversion(l, T, a0, t)
 	}
 	if err := errors.Join(l.Check(), checkTemp(T), checkSpan(l, a0, a0), checkTime(t)); err != nil {

@@ -99,7 +99,11 @@ func (l Autocatalytic) Rate(a float64, T si.Temp) float64 {
 		return 0
 	}
 	a = max(a, 0)
-	return l.K.K(T) * power(a, l.M) * power(1-a, l.N)
+	if a == 0 {
+		return l.K.K(T) * power(0, l.M)
+	}
+	// One exponential for all three factors: this is the innermost call of a heat solver.
+	return l.K.A * math.Exp(l.M*math.Log(a)+l.N*math.Log(1-a)-float64(l.K.E)/(R*float64(T)))
 }
 
 // Fresh is Seed, or 0 where m = 0 leaves nothing to seed.

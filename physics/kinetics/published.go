@@ -6,7 +6,7 @@ import "scarfwright/physics/si"
 //
 //	A = 3.7e22 1/min, E = 167.4 kJ/mol, m = 0.524, n = 1.476
 //
-// Bogetti1991, constants second-hand (two excerpts agree; one prints A as
+// BogettiGillespie1991, constants second-hand (two excerpts agree; one prints A as
 // 6.167e20 1/s). Its heat of reaction is 77.5 kJ per kg of composite, and belongs
 // with c = 1260 J/(kg K). For heated moulds, not for a boat's room-temperature resin.
 func GlassPolyester1991() Autocatalytic {

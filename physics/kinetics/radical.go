@@ -3,6 +3,7 @@ package kinetics
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"scarfwright/physics/si"
 )
@@ -83,12 +84,12 @@ func checkPeroxide(c si.Ratio) error {
 // to Braked; no air, which stops the surface; self-heating shortens the induction
 // only through T.
 type Radical struct {
-	Induction
-	Peroxide si.Ratio  // mass fraction of the resin
-	K        Arrhenius // at 2 %
-	P        float64   // order of k in peroxide: 0.5 by the square-root law (Flory1953, from memory), Q where one exponent was fitted to both
-	M, N     float64
-	Seed     float64 // degree, above 0 and at most 0.01
+	Induction Induction
+	Peroxide  si.Ratio  // mass fraction of the resin
+	K         Arrhenius // at 2 %
+	P         float64   // order of k in peroxide: 0.5 by the square-root law (Flory1953, from memory), Q where one exponent was fitted to both
+	M, N      float64
+	Seed      float64 // degree, above 0 and at most 0.01
 }
 
 // Rate returns ds/dt in 1/s.
@@ -97,11 +98,13 @@ func (l Radical) Rate(s float64, T si.Temp) float64 {
 	case s >= 1:
 		return 0
 	case s <= 0:
-		return l.rate(T, l.Peroxide)
+		return l.Induction.rate(T, l.Peroxide)
 	}
-	return l.K.K(T) * power(float64(l.Peroxide)/refPeroxide, l.P) *
-		power(s+l.Seed, l.M) *
-		power(1-s, l.N)
+	// One exponential for all four factors: this is the innermost call of a heat solver.
+	return l.K.A * math.Exp(l.P*math.Log(float64(l.Peroxide)/refPeroxide)+
+		l.M*math.Log(s+l.Seed)+
+		l.N*math.Log(1-s)-
+		float64(l.K.E)/(R*float64(T)))
 }
 
 // Fresh is -1: all the inhibitor is there.
