@@ -128,6 +128,9 @@ func (d draws) damage(out *job.Description, long, short float64) {
 	if x.Depth == "partial" {
 		x.Deep = si.Scale(thickness(out.Laminate, out.Shelf.Resin), rapid.Float64Range(0.2, 0.95).Draw(d.T, "deep"))
 	}
+	if x.Depth == "gelcoat" {
+		x.Kind = "scratch"
+	}
 	if x.Depth == "gelcoat" || d.yes("marks") {
 		x.Marks = []job.Mark{{Kind: d.word("mark", "scratch", "ding"), Long: d.mm("mark", 5, 500), Wide: si.MM(8), Deep: si.MM(0.6)}}
 	}

@@ -306,6 +306,11 @@ func (r *Result) barrier(d job.Description, cat catalog.Catalogue, edge geom.Sha
 	return nil
 }
 
+// Film returns the thickness of a mass spread over an area: the inverse of Gelcoat without a loss.
+func Film(m si.Mass, a si.Area, rho si.Density) si.Length {
+	return si.Length(float64(rho.Fill(m)) / float64(a))
+}
+
 func (r *Result) temperature(d job.Description, cat catalog.Catalogue, hull si.Temp) error {
 	g, err := cat.Gelcoat(PasteClass(d))
 	if err != nil {

@@ -138,6 +138,16 @@ func (c *checker) damage(d Description) {
 	if x.Depth == "partial" && x.Deep == 0 {
 		c.add("damage.deep", CodeRule, "A partial depth needs 'deep', the depth at the deepest.")
 	}
+	if x.Depth == "gelcoat" {
+		switch x.Kind {
+		case "hole", "delamination", "wet core", "fire":
+			c.add("damage.depth", CodeRule, "The depth is 'gelcoat', but a %s goes deeper: say partial, through, or skin and core.", x.Kind)
+		case "scratch", "crack", "gouge":
+			if len(x.Marks) == 0 {
+				c.add("damage.marks", CodeRule, "Damage in the gelcoat needs 'marks': each scratch or ding with its length, width and depth as opened up.")
+			}
+		}
+	}
 	if d.Laminate.Core == nil {
 		switch {
 		case x.Depth == "skin and core":

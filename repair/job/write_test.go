@@ -116,6 +116,9 @@ func description(t *rapid.T) job.Description {
 		x.Seen = &job.Outline{Circle: si.MM(90)}
 	}
 	x.Marks = append(x.Marks, job.Mark{Kind: "ding", Long: si.MM(9), Wide: si.MM(8), Deep: si.MM(1)})
+	if x.Depth == "gelcoat" {
+		x.Kind = "scratch" // a hole only in the gelcoat contradicts itself
+	}
 	if len(x.Counts) > 0 {
 		x.Frame, x.Wetted = max(x.Frame, si.M2(0.1)), max(x.Wetted, si.M2(1))
 	}

@@ -24,6 +24,7 @@ const (
 	SecondHand Provenance = "read second-hand, where another document quotes it; reproduced by independent computation"
 	Recalled   Provenance = "printed value recalled from memory, reproduced by independent computation (numpy)"
 	Computed   Provenance = "independent computation (numpy, in Python)"
+	Arithmetic Provenance = "arithmetic, worked by hand"
 	FromMemory Provenance = "formula or value from memory"
 	ClosedForm Provenance = "closed form"
 	AnIdentity Provenance = "identity"
