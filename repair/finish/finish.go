@@ -158,6 +158,9 @@ func (r *Result) fill(d job.Description, cat catalog.Catalogue) error {
 			Volume: v,
 		})
 		r.FillVolume += v
+		if under := m.Deep - d.Laminate.Gelcoat; d.Laminate.Gelcoat > 0 && under > 0 {
+			r.Verdicts = append(r.Verdicts, intoLaminate(m, under))
+		}
 	}
 	waste := float64(d.Choices.Waste)
 	if waste == 0 {
@@ -212,6 +215,24 @@ func (r *Result) fill(d job.Description, cat catalog.Catalogue) error {
 			Value: volume.ML(), Unit: "ml", Source: "arithmetic; dose by the sheet",
 		})
 	return nil
+}
+
+// surfaceDepth is how deep surface damage may go without meaning for strength by
+// itself: 1/16 in, 2 mm.
+var surfaceDepth = si.MM(2)
+
+// intoLaminate judges a mark that goes through the gelcoat.
+func intoLaminate(m job.Mark, under si.Length) check.Verdict {
+	v := check.Verdict{
+		What: fmt.Sprintf("%s %.1f mm deep", m.Kind, m.Deep.MM()), State: check.Watch,
+		Value: fmt.Sprintf("%.1f mm into the laminate", under.MM()), Limit: fmt.Sprintf("%.0f mm", surfaceDepth.MM()), Source: "MarineComposites1999: Repair, p. 285",
+		Why: "By itself of no meaning for strength, but it lets water in: dry it out, look for white glass under it, and seal the glass before the paste.",
+	}
+	if under > surfaceDepth {
+		v.State = check.Stop
+		v.Why = "Too deep to be filled: plies are cut. Describe it as a gouge of partial depth and plan again."
+	}
+	return v
 }
 
 func (r *Result) fair(d job.Description, cat catalog.Catalogue, edge geom.Shape, missing si.Length) error {
