@@ -117,7 +117,7 @@ func TestThePackHoldsThePlanAndTheJob(t *testing.T) {
 			}
 		case "job.yaml":
 			d, err := job.Read("job.yaml", bytes.NewReader(written(t, f)))
-			if err != nil || job.Hash(d) != r.Hash {
+			if err != nil || repair.Hash(d) != r.Hash {
 				t.Errorf("job.yaml: %v; want a job with hash %s", err, r.Hash)
 			}
 		}

@@ -14,6 +14,10 @@ func (p *paper) finishing() {
 		return
 	}
 	p.heading("Filling, fairing, last coat", 30)
+	if p.r.Stopped() {
+		p.text(small, "For information while the job is stopped: nothing is mixed before page 1 is settled.")
+		p.y++
+	}
 	var rows [][]string
 	add := func(what, value string) { rows = append(rows, []string{what, value, empty}) }
 	for _, x := range f.Fills {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -61,7 +62,7 @@ func (p *paper) stops() {
 		if v.Limit != "" {
 			found = joined("\n", found, "allowed: "+v.Limit)
 		}
-		rows = append(rows, []string{v.What, found, sentence(v.Why), empty})
+		rows = append(rows, []string{v.What, cmp.Or(found, "–"), sentence(v.Why), empty})
 	}
 	if len(rows) == 0 {
 		return

@@ -76,6 +76,7 @@ func plan(t testing.TB) []document {
 	add("skiff-referral-A4", planned(t, "work-skiff", nil), options("A4", "metric"), sheet.ReferralSheet)
 	add("launch-estimate-A4", launch, options("A4", "metric"), sheet.Estimate)
 	add("sloop-estimate-Letter-us", sloop, options("Letter", "us"), sheet.Estimate)
+	add("rib-working-A4", planned(t, "rib-console", paint), options("A4", "metric"), sheet.Working)
 	add("launch-working-A4", launch, options("A4", "metric"), sheet.Working)
 	add("sloop-working-Letter", sloop, options("Letter", "metric"), sheet.Working)
 	add("launch-templates-A4", launch, options("A4", "metric"), sheet.Templates)

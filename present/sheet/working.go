@@ -2,6 +2,9 @@ package sheet
 
 import (
 	"io"
+	"regexp"
+	"strconv"
+	"strings"
 
 	"scarfwright/repair"
 )
@@ -18,7 +21,7 @@ func Working(w io.Writer, r repair.Result, o Options) error {
 	for _, l := range r.Working {
 		how := l.Formula
 		if l.Numbers != "" {
-			how += "\n= " + l.Numbers
+			how += "\n= " + tens(l.Numbers)
 		}
 		source := l.Source
 		if l.Holds != "" {
@@ -27,7 +30,7 @@ func Working(w io.Writer, r repair.Result, o Options) error {
 		if l.Warning != "" {
 			source += "\nWARNING: " + l.Warning
 		}
-		rows = append(rows, []string{l.Name, how, l.Result(), source})
+		rows = append(rows, []string{l.Name, how, tens(l.Result()), source})
 	}
 	p.table(table{cols: []column{{"what", 0.2, false, true}, {"formula, and with the numbers", 0.38, false, false}, {"result", 0.15, true, true}, {"source", 0.27, false, false}}, heads: true}, rows)
 	if len(r.Assumptions) > 0 {
@@ -35,4 +38,18 @@ func Working(w io.Writer, r repair.Result, o Options) error {
 		p.bullets(small, r.Assumptions)
 	}
 	return p.finish(w)
+}
+
+var exponent = regexp.MustCompile(`(\d)e([+-]\d+)`)
+
+// tens writes a number's power of ten the way it is read: 1.45e+07 is 1.45 × 10⁷.
+func tens(s string) string {
+	return exponent.ReplaceAllStringFunc(s, func(m string) string {
+		n, err := strconv.Atoi(m[2:])
+		if err != nil {
+			return m
+		}
+		high := strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
+		return m[:1] + " × 10" + high.Replace(strconv.Itoa(n))
+	})
 }

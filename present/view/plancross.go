@@ -50,13 +50,16 @@ func (l *layout) lines() [][2]geom.Point {
 // place as there is paper no line of the repair runs over, with an arrow to it
 // where that is not beside it.
 func (l *layout) crossed(b drawing.Box, i int, c design.Clearance) {
-	text := "CROSSES by " + l.u.full(-c.Left.MM())
-	if i >= 4 {
-		text = "CROSSES " + c.What + " by " + l.u.full(-c.Left.MM())
-	}
 	zone := drawing.P((b.X0+b.X1)/2, (b.Y0+b.Y1)/2)
-	w, h := (drawing.TextWidth(drawing.TextSmall, false, text)/2+1)*l.k, (drawing.TextSmall/2+0.8)*l.k
+	text := "CROSSES " + c.What + " by " + l.u.full(-c.Left.MM())
+	half := func() float64 { return (drawing.TextWidth(drawing.TextSmall, false, text)/2 + 1) * l.k }
+	w, h := half(), (drawing.TextSmall/2+0.8)*l.k
 	at, found := l.room(zone, w, h)
+	if !found && i < 4 { // the edge is named beside it
+		text = "CROSSES by " + l.u.full(-c.Left.MM())
+		w = half()
+		at, found = l.room(zone, w, h)
+	}
 	if !found {
 		at = drawing.P(clamp(zone.X, l.w-w), clamp(zone.Y, l.h-h))
 	}
