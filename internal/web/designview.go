@@ -6,6 +6,7 @@ import (
 	"scarfwright/physics/si"
 	"scarfwright/repair"
 	"scarfwright/repair/design"
+	"scarfwright/repair/survey"
 )
 
 // designView is the designed laminate.
@@ -40,12 +41,16 @@ type clockRow struct{ Hour, ToCut, ToEdge, Taper, Left, What string }
 func designOf(u units, o otherwise, r repair.Result) *designView {
 	d := r.Design
 	cut, edge := d.CutOut.Bounds(), d.Edge.Bounds()
+	inner := "Cut-out, width × height"
+	if r.Survey.Class == survey.PartialDepth {
+		inner = "Floor of the dish, width × height (do not cut through)"
+	}
 	v := &designView{Worked: worked{"How these numbers were got", d.Working}}
 	v.Numbers = []field{
 		{Label: "Original laminate", Value: u.thin(d.Original.Thickness)},
 		{Label: "Rebuilt depth", Value: u.thin(d.Depth)},
 		{Label: "Repair laminate", Value: u.thin(d.Repair.Thickness)},
-		{Label: "Cut-out, width × height", Value: u.size(si.MM(cut.Width()), si.MM(cut.Height()))},
+		{Label: inner, Value: u.size(si.MM(cut.Width()), si.MM(cut.Height()))},
 		{Label: "Taper, ground from the " + facesOf(d.Sides), Value: ratioText(d.Ratio) + " = " + u.length(d.Taper)},
 		{Label: "Feather edge, width × height", Value: u.size(si.MM(edge.Width()), si.MM(edge.Height()))},
 		{Label: "Plies laid", Value: d.Order},

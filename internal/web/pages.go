@@ -14,7 +14,7 @@ import (
 var templateFiles embed.FS
 
 // pageNames are the pages there must be.
-var pageNames = []string{"home", "plan", "check", "new", "save", "figures", "figure", "proof", "about", "error"}
+var pageNames = []string{"home", "plan", "check", "new", "save", "figures", "figure", "catalogue", "proof", "about", "error"}
 
 type pages map[string]*template.Template
 

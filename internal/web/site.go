@@ -12,6 +12,7 @@
 //	/check                     paste or upload a job file; POST shows what is wrong with it
 //	/new                       begin with a copy of a demo job
 //	/figures, /figures/{name}  the single calculations
+//	/catalogue                 materials by class, with sources
 //	/proof, /about             what was checked; what this is and is not
 //
 // GET changes nothing. Nothing here calls out to the network.
@@ -91,6 +92,7 @@ func (s *Site) routes() http.Handler {
 	mux.HandleFunc("GET /new", s.begin)
 	mux.HandleFunc("GET /figures", s.figures)
 	mux.HandleFunc("GET /figures/{name}", s.figure)
+	mux.HandleFunc("GET /catalogue", s.catalogue)
 	mux.HandleFunc("GET /proof", s.proof)
 	mux.HandleFunc("GET /about", s.about)
 	mux.HandleFunc("GET /static/{file}", s.static)

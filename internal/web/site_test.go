@@ -68,7 +68,7 @@ func dayLaunch(t testing.TB) string {
 
 // pagesOfDemo are all addresses a visitor reaches by links.
 func pagesOfDemo() []string {
-	out := []string{"/", "/new", "/check", "/check?from=day-launch", "/figures", "/proof", "/about"}
+	out := []string{"/", "/new", "/check", "/check?from=day-launch", "/figures", "/catalogue", "/proof", "/about"}
 	for _, j := range demo.Jobs() {
 		out = append(out, "/jobs/"+j.Name)
 	}
@@ -131,6 +131,7 @@ func TestRequests(t *testing.T) {
 		{"a figure with the wrong unit says what would do", "GET", "/figures/dose?resin=350mm&percent=1.8%25&catalyst-density=1.13g/ml", nil, 422, []string{"There is a problem", `value="350mm"`}, nil},
 		{"a figure with an unknown input", "GET", "/figures/dose?rosin=350g&resin=350g&percent=1.8%25&catalyst-density=1.13g/ml", nil, 422, []string{"rosin", "Did you mean resin"}, nil},
 		{"a figure that is none", "GET", "/figures/dosis", nil, 404, []string{"Did you mean dose"}, nil},
+		{"the catalogue", "GET", "/catalogue", nil, 200, []string{"csm450", "chopped strand mat", "from memory"}, []string{"%!"}},
 		{"the proof", "GET", "/proof", nil, 200, []string{" checks, 0 off", "Kaw", "yes"}, []string{"<b>NO</b>"}},
 		{"about", "GET", "/about", nil, 200, []string{"Who must decide", "hold point", "Where your data lies"}, nil},
 		{"no such page", "GET", "/nope", nil, 404, []string{"There is no such page"}, nil},

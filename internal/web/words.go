@@ -10,6 +10,7 @@ import (
 	"scarfwright/physics/si"
 	"scarfwright/repair"
 	"scarfwright/repair/check"
+	"scarfwright/repair/survey"
 	"scarfwright/repair/working"
 )
 
@@ -149,7 +150,11 @@ func sizeOf(r repair.Result) string {
 	switch {
 	case r.Design != nil:
 		b := r.Design.CutOut.Bounds()
-		return "cut-out " + u.size(si.MM(b.Width()), si.MM(b.Height()))
+		what := "cut-out "
+		if r.Survey.Class == survey.PartialDepth {
+			what = "dish "
+		}
+		return what + u.size(si.MM(b.Width()), si.MM(b.Height()))
 	case len(r.Job.Damage.Marks) > 0:
 		n := 0
 		for _, m := range r.Job.Damage.Marks {
