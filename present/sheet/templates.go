@@ -91,7 +91,8 @@ func wordsPlace(t *drawing.Tiling, s *drawing.Scene) (drawing.Point, float64) {
 	} else {
 		y = (best.Y0 + best.Y1) / 2
 	}
-	return drawing.P((best.X0+best.X1)/2, y), best.Width() * 0.8
+	const names = 21.0 // the clock points' names inside the outline, and the white edge
+	return drawing.P((best.X0+best.X1)/2, y), min(0.8*best.Width(), max(best.Width()/2, best.Width()-2*names))
 }
 
 // index is the first pages: how to print, and what is on which page.
