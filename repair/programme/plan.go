@@ -384,6 +384,9 @@ func (b *builder) doses(session int) []Target {
 	m := b.in.Mixing
 	s := m.Sessions[session-1]
 	x := s.Batches
+	if s.WorkingTime == 0 {
+		return []Target{{"doses", "none may be mixed yet: " + s.Words}}
+	}
 	second := fmt.Sprintf("%.1f g = %.1f ml", x.Second.Grams(), x.SecondVolume.ML())
 	word := "hardener"
 	if m.Catalysed {
