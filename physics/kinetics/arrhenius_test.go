@@ -39,6 +39,10 @@ func TestArrheniusFigures(t *testing.T) {
 	checkFigures(t, figures)
 }
 
+func TestGasConstant(t *testing.T) {
+	near(t, "R = N_A k, both exact in the SI (from memory)", kinetics.R, 6.02214076e23*1.380649e-23, 1e-10)
+}
+
 func TestFromReferenceIsItsInverse(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		k := rapid.Float64Range(1e-8, 1).Draw(t, "k")

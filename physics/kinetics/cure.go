@@ -14,8 +14,8 @@ import (
 // left (Degree).
 //
 // It promises: the states never fall and never pass 1; the error per step is kept
-// below 1e-9 of the state; steps end on the knots of the history and on the breaks
-// of the law, so that neither costs accuracy.
+// below 1e-9 of the state and of what is left to 1 (or 1e-13); steps end on the knots
+// of the history and on the breaks of the law, so that neither costs accuracy.
 //
 // A law that can't leave a0 is an error: start from Fresh(law).
 func Cure(law Law, h History, a0 float64, times []si.Time) ([]float64, error) {
@@ -47,7 +47,7 @@ func Reach(law Law, h History, a0, to float64, limit si.Time) (t si.Time, reache
 	if err := s.advance(float64(limit), to); err != nil {
 		return 0, false, err
 	}
-	return si.Time(s.t), s.a >= to, nil
+	return si.Time(s.t), s.a >= min(to, through), nil
 }
 
 // Beyond this a law has nothing left to say, and 1-a only collects rounding.
@@ -89,9 +89,6 @@ func newSolver(law Law, h History, a0 float64) (*solver, error) {
 func (s *solver) advance(end, stop float64) error {
 	for range maxSteps {
 		if s.t >= end || s.a >= stop || s.a >= through {
-			if s.a >= through && s.a < stop {
-				s.t = max(s.t, end)
-			}
 			return nil
 		}
 		if i := sort.SearchFloat64s(s.breaks, s.a); i < len(s.breaks) && s.breaks[i] == s.a {
@@ -128,7 +125,9 @@ func (s *solver) forward(p, q Knot, end, target float64) error {
 		}
 		rise, e := dormandPrince(rate, s.t, s.a, h)
 		next := s.a + rise
-		scale := cureTolerance*max(math.Abs(s.a), math.Abs(next)) + 1e-13
+		// Relative to the state, and near the end to what is left, or an order below 1
+		// would dawdle before the end it must reach.
+		scale := cureTolerance*max(min(max(math.Abs(s.a), math.Abs(next)), 1-next), 0) + 1e-13
 		worst := math.Abs(e) / scale
 		if next > target || next > 1 {
 			// Change the roles: dt/da = 1/rate has a for its clock and lands on the

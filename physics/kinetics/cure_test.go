@@ -208,6 +208,7 @@ func TestCureRefuses(t *testing.T) {
 		"times fall":    second(kinetics.Cure(cup(), h, 0, []si.Time{60, 30})),
 		"time negative": second(kinetics.Cure(cup(), h, 0, []si.Time{-1})),
 		"state 1":       second(kinetics.Cure(cup(), h, 1, nil)),
+		"below fresh":   second(kinetics.Cure(cup(), h, -0.1, nil)),
 		"no law":        second(kinetics.Cure(nil, h, 0, nil)),
 		"rate NaN":      second(kinetics.Cure(broken{}, h, 0, []si.Time{60})),
 		"goal passed":   third(kinetics.Reach(cup(), h, 0.5, 0.4, 60)),
@@ -224,6 +225,24 @@ func TestCureRefuses(t *testing.T) {
 	if at, ok, err := kinetics.Reach(cup(), h, 0.58, 0.58, si.Hours(1)); !ok || err != nil || at != 0 {
 		t.Errorf("a goal already reached: %v %v %v, want true at once", at, ok, err)
 	}
+}
+
+// An order below 1 ends in finite time, 1/(k (1-n)) from fresh, and stays.
+func TestAnOrderThatEnds(t *testing.T) {
+	law := kinetics.NthOrder{K: cup().K2, N: 0.5}
+	T := si.Celsius(25)
+	end := si.Time(2 / law.K.K(T))
+	h := must(kinetics.Constant(T))
+	at, ok, err := kinetics.Reach(law, h, 0, 1-1e-15, si.Scale(end, 3))
+	if !ok || err != nil {
+		t.Fatal(at, ok, err)
+	}
+	// The last 1e-13 of conversion, to which the steps are held, take the root of it in time.
+	near(t, "all used up", float64(at), float64(end), 1e-5)
+	a := must(kinetics.Cure(law, h, 0, []si.Time{si.Scale(end, 2), si.Scale(end, 4)}))
+	near(t, "and stays", a[1], 1, 1e-13)
+	near(t, "in closed form", must(law.Conversion(T, 0, si.Scale(end, 2))), 1, 1e-15)
+	near(t, "half way in time", must(law.Conversion(T, 0, si.Scale(end, 0.5))), 0.75, 1e-12)
 }
 
 type broken struct{}

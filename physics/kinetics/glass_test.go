@@ -45,6 +45,17 @@ func TestGlassTable(t *testing.T) {
 	})
 }
 
+// Rounding once carried Tg(1) of this one past its end, where the inverse refused it.
+func TestGlassEnds(t *testing.T) {
+	g := glass(-1, 249, 0.1)
+	if a, err := g.Cure(g.Tg(1)); a != 1 || err != nil {
+		t.Errorf("Cure(Tg(1)) = %g, %v, want 1", a, err)
+	}
+	if a, err := g.Cure(g.Tg(0)); a != 0 || err != nil {
+		t.Errorf("Cure(Tg(0)) = %g, %v, want 0", a, err)
+	}
+}
+
 // Cure inverts Tg; Tg rises; lambda 1 is a straight line.
 func TestGlassInverse(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -139,7 +139,7 @@ func TestThreeWaysToATime(t *testing.T) {
 func TestFromNothing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := rapid.Float64Range(0, 0.9).Draw(t, "m")
-		n := rapid.SampledFrom([]float64{2 - m, 0.5, 1, 2.4}).Draw(t, "n")
+		n := rapid.SampledFrom([]float64{2 - m, 2.05 - m, 0.5, 1, 2.4}).Draw(t, "n")
 		to := rapid.Float64Range(1e-4, 0.99).Draw(t, "to")
 		law := kinetics.Autocatalytic{K: kinetics.Arrhenius{A: 1e5, E: si.KJPerMol(50)}, M: m, N: n}
 		T := si.Celsius(25)
@@ -167,6 +167,33 @@ func TestLawsContainEachOther(t *testing.T) {
 		two.K1.E *= 1 + 1e-13
 		near(t, "one energy or two", one.Rate(a, T), two.Rate(a, T), 1e-10)
 	})
+}
+
+// A state below 0 counts as 0 for a law without inhibitor, and 1 and beyond are the end.
+func TestRateAtTheEnds(t *testing.T) {
+	T := si.Celsius(60)
+	k := cup().K2
+	for _, law := range []kinetics.Law{kinetics.NthOrder{K: k, N: 1.5}, kinetics.NthOrder{K: k}, cup(), kinetics.Autocatalytic{K: k, N: 2},
+		kinetics.GlassPolyester1991(), kinetics.GraphiteEpoxy1982(), polyester(2), kinetics.Braked{Law: cup(), Brake: glassBrake()}} {
+		if _, inhibited := law.(kinetics.Radical); !inhibited {
+			if below, at := law.Rate(-0.2, T), law.Rate(0, T); math.Abs(below-at) > 1e-12*at { // a brake lets go below 0
+				t.Errorf("%#v: rate %g below 0, %g at 0", law, below, at)
+			}
+		}
+		for _, a := range []float64{1, 1.5} {
+			if r := law.Rate(a, T); r != 0 {
+				t.Errorf("%#v: rate %g at %g", law, r, a)
+			}
+		}
+	}
+	if f := kinetics.Fresh(kinetics.Kamal{K2: k, M: 1, N: 2}); f != kinetics.Seed {
+		t.Errorf("Kamal without k1 starts from %g, want the seed", f)
+	}
+	for _, law := range []kinetics.Law{cup(), kinetics.GraphiteEpoxy1982(), kinetics.Autocatalytic{K: k, N: 2}, bare{cup()}} {
+		if f := kinetics.Fresh(law); f != 0 {
+			t.Errorf("%#v starts from %g, want 0", law, f)
+		}
+	}
 }
 
 // Only k t counts: twice the constant takes half the time.

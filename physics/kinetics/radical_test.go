@@ -77,6 +77,9 @@ func TestSeedOfARadical(t *testing.T) {
 	want := must(auto.Time(T, law.Seed, 0.5))
 	got := must(kinetics.Isothermal(law, T, 0, 0.5))
 	near(t, "from the end of induction", float64(got), float64(want), 5*law.Seed)
+	near(t, "the rate at the break is the one below", law.Rate(0, T), 1/float64(must(law.Induction.Time(T, law.Peroxide))), 1e-12)
+	held := kinetics.Braked{Law: law, Brake: kinetics.ConversionBrake{C: 50, Ac0: -0.9}}
+	near(t, "no brake on the inhibitor", held.Rate(-0.5, T), law.Rate(-0.5, T), 1e-15)
 	if kinetics.Degree(-0.4) != 0 || kinetics.Degree(0.4) != 0.4 || kinetics.Fresh(law) != -1 {
 		t.Error("a state below 0 is no degree of cure")
 	}
