@@ -77,6 +77,17 @@ func TestAdiabaticTwoWays(t *testing.T) {
 	near(t, "H = 0", float64(must(b.Time(0.5))), float64(must(kinetics.GlassPolyester1991().Time(si.Celsius(90), 0, 0.5))), 1e-10)
 }
 
+// Using up inhibitor gives no heat.
+func TestNoHeatBeforeTheCure(t *testing.T) {
+	b := kinetics.Adiabatic{Law: polyester(2), Heat: si.KJPerKg(256), C: 1900, Start: si.Celsius(20), From: -1}
+	for _, s := range []float64{-1, -0.3, 0} {
+		near(t, "temperature while inhibitor is left", float64(b.Temp(s)), float64(b.Start), 1e-15)
+	}
+	near(t, "rise", b.Rise().Kelvins(), 256e3/1900, 1e-12)
+	b.From = 0.4
+	near(t, "rise still to come from 0.4", b.Rise().Kelvins(), 0.6*256e3/1900, 1e-12)
+}
+
 func TestAdiabaticRefuses(t *testing.T) {
 	for what, b := range map[string]kinetics.Adiabatic{
 		"no capacity":    {Law: cup(), Heat: 3e5, Start: si.Celsius(25)},

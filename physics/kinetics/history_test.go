@@ -64,6 +64,22 @@ func TestEquivalentAgePromises(t *testing.T) {
 	})
 }
 
+// Over a slope Gauss's four points err by less than 1e-9: against 64 slopes in its
+// place, whose parts are up to 64 times shorter.
+func TestSlopeInParts(t *testing.T) {
+	for _, r := range []struct{ E, from, to float64 }{{50, 5, 25}, {167, 20, 130}, {90, 60, -10}, {30, 20, 21}, {100, 15, 22}} {
+		h := must(kinetics.NewHistory(kinetics.Knot{Time: 0, Temp: si.Celsius(r.from)}, kinetics.Knot{Time: 6400, Temp: si.Celsius(r.to)}))
+		age := func(a, b int) float64 {
+			return float64(must(kinetics.EquivalentAge(si.KJPerMol(r.E), h, si.Time(100*a), si.Time(100*b), si.Celsius(20))))
+		}
+		sum := 0.0
+		for i := range 64 {
+			sum += age(i, i+1)
+		}
+		near(t, "one slope against 64", age(0, 64), sum, 1e-9)
+	}
+}
+
 // Below vitrification, for a law of one energy, the age tells the degree of cure.
 func TestAgeTellsTheCure(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -3,6 +3,7 @@ package kinetics_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -52,8 +53,12 @@ func TestGraphiteEpoxyIsothermal(t *testing.T) {
 	if below == above {
 		t.Error("no jump at the break")
 	}
-	if r := law.Rate(0.29, si.Celsius(-20)); r != 0 {
-		t.Errorf("far below its range the rate is %g, want 0 and no falling cure", r)
+	// k1 + k2 a = 0 at a = 0.3 and 6.6 C, by hand: 2900/R / ln(2.102/2.014/0.3) = 279.8 K.
+	if r := law.Rate(0.3, si.Celsius(6.5)); r != 0 {
+		t.Errorf("below its range the rate is %g, want 0 and no falling cure", r)
+	}
+	if r := law.Rate(0.3, si.Celsius(6.7)); !(r > 0) {
+		t.Errorf("at 6.7 C the rate before the switch is %g, want more than 0", r)
 	}
 }
 
@@ -192,6 +197,54 @@ func TestRateAtTheEnds(t *testing.T) {
 	for _, law := range []kinetics.Law{cup(), kinetics.GraphiteEpoxy1982(), kinetics.Autocatalytic{K: k, N: 2}, bare{cup()}} {
 		if f := kinetics.Fresh(law); f != 0 {
 			t.Errorf("%#v starts from %g, want 0", law, f)
+		}
+	}
+}
+
+// The ends of closed forms: an endless wait, and a Kamal law without its second part.
+func TestClosedFormsAtTheirEnds(t *testing.T) {
+	T, k := si.Celsius(25), cup().K2
+	for m := 0.5; m <= 1.5; m += 0.5 {
+		law := kinetics.Autocatalytic{K: k, M: m, N: 2 - m}
+		if a := must(law.Conversion(T, 0.01, 1e9)); !(a > 0.999 && a <= 1) {
+			t.Errorf("m = %g, after 30 years: %g, want 1 or nearly", m, a)
+		}
+	}
+	near(t, "k2 = 0", float64(must(kinetics.Kamal{K1: k, M: 1, N: 2}.Time(T, 0, 0.5))), float64(must(kinetics.NthOrder{K: k, N: 2}.Time(T, 0, 0.5))), 1e-10)
+}
+
+// Every parameter out of range is named; a foreign law isn't judged.
+func TestCheck(t *testing.T) {
+	k, two, rad := cup().K2, kinetics.GraphiteEpoxy1982(), polyester(2)
+	change := func(f func(*kinetics.Radical)) kinetics.Law { l := rad; f(&l); return l }
+	for _, r := range []struct {
+		law  kinetics.Law
+		want string
+	}{
+		{kinetics.NthOrder{K: k, N: 11}, "order n is 11"},
+		{kinetics.NthOrder{N: 1}, "k: A is 0"},
+		{kinetics.Autocatalytic{K: k, M: -0.1, N: 1}, "order m is -0.1"},
+		{kinetics.Autocatalytic{K: kinetics.Arrhenius{A: 1}, N: 1}, "k: E is 0"},
+		{kinetics.Kamal{K1: k, K2: kinetics.Arrhenius{A: -1, E: 5e4}}, "k2: A is -1"},
+		{kinetics.Kamal{K1: k, K2: k, N: math.NaN()}, "order n is NaN"},
+		{kinetics.TwoRegime{K1: two.K1, K2: two.K2, K3: two.K3, Bound: 0.2, Switch: 0.3}, "switch 0.3 and bound 0.2"},
+		{kinetics.TwoRegime{K1: two.K1, K2: kinetics.Arrhenius{A: math.Inf(-1), E: 1e4}, K3: two.K3, Bound: 0.4, Switch: 0.3}, "k2: A is -Inf"},
+		{kinetics.TwoRegime{K1: two.K1, K2: kinetics.Arrhenius{A: -5}, K3: two.K3, Bound: 0.4, Switch: 0.3}, "k2: E is 0"},
+		{change(func(l *kinetics.Radical) { l.Seed = 0.5 }), "seed 0.5"},
+		{change(func(l *kinetics.Radical) { l.Seed = 0 }), "seed 0"},
+		{change(func(l *kinetics.Radical) { l.P = -1 }), "order p is -1"},
+		{change(func(l *kinetics.Radical) { l.Induction.Q = -1 }), "order q is -1"},
+		{change(func(l *kinetics.Radical) { l.Peroxide = 2 }), "0.02 for 2 %"},
+		{kinetics.Braked{Law: rad, Brake: kinetics.ConversionBrake{}}, "diffusion brake"},
+		{nil, "none given"},
+	} {
+		if err := kinetics.Check(r.law); err == nil || !strings.Contains(err.Error(), r.want) {
+			t.Errorf("%#v: error %v, want one with %q", r.law, err, r.want)
+		}
+	}
+	for _, law := range []kinetics.Law{cup(), two, rad, kinetics.GlassPolyester1991(), bare{cup()}} {
+		if err := kinetics.Check(law); err != nil {
+			t.Errorf("%#v: %v", law, err)
 		}
 	}
 }

@@ -14,7 +14,7 @@ import (
 //
 // LeeLoosSpringer1982, form from memory, with Bound 0.47 and Switch 0.3; k2 is
 // negative there. The rate jumps at the switch (Breaks), by a factor that depends on
-// temperature: an integrator that steps across it loses its order. Below about 4
+// temperature: an integrator that steps across it loses its order. Below about 7
 // degrees Celsius the published k1 + k2 a turns negative before the switch; Rate
 // returns 0 there, and the law says nothing about such temperatures.
 type TwoRegime struct {
