@@ -80,6 +80,9 @@ func checkPeroxide(c si.Ratio) error {
 // (Degree). Seed > 0 stands for the chains begun when the inhibitor ends; written
 // as s+seed it differs from a start at s = seed by terms of order seed.
 //
+// P is 0.5 by the square-root law of chain reactions (Flory1953, from memory); where
+// one exponent was fitted to induction and cure together, it is Q again.
+//
 // Limits: a fixed amount of peroxide that doesn't run out, so the plateau is left
 // to Braked; no air, which stops the surface; self-heating shortens the induction
 // only through T.
@@ -87,7 +90,7 @@ type Radical struct {
 	Induction Induction
 	Peroxide  si.Ratio  // mass fraction of the resin
 	K         Arrhenius // at 2 %
-	P         float64   // order of k in peroxide: 0.5 by the square-root law (Flory1953, from memory), Q where one exponent was fitted to both
+	P         float64   // order of k in peroxide
 	M, N      float64
 	Seed      float64 // degree, above 0 and at most 0.01
 }
