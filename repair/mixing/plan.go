@@ -43,6 +43,7 @@ type Options struct {
 	People  int       // at the laminate; 1 if zero
 	WetOut  float64   // m2 of ply one person wets out in an hour
 	Scale   si.Mass   // its step
+	Pot     Pot       // working time by mass; nil means the sheet's 100 g stands for every batch
 	wasted  bool      // Waste was chosen, not taken by default
 	Syringe si.Volume // its graduation; zero means none at hand
 }
@@ -95,6 +96,7 @@ type Session struct {
 	At          si.Temp         `json:"at_k"`
 	WorkingTime si.Time         `json:"working_time_s"` // at most; zero when the sheet tells none here
 	Words       string          `json:"words"`          // the working time, or why there is none
+	Own         *Own            `json:"own,omitempty"`  // of its own batch, by the fitted model
 	Plies       []Ply           `json:"plies"`
 	Need        Amount          `json:"need"`          // laminate and losses
 	Losses      []Loss          `json:"losses"`        // what the difference is made of
@@ -217,6 +219,7 @@ func session(n Need, p catalog.TwoPart, o Options, least Smallest) (Session, err
 	}
 	s.tell(p, o)
 	s.batch(p, o, least, area)
+	s.tellOwn(o, p.Name)
 	s.lose(o, area)
 	return s, nil
 }
@@ -250,6 +253,11 @@ func (s *Session) batch(p catalog.TwoPart, o Options, least Smallest, area si.Ar
 	if s.WorkingTime > 0 && area > 0 {
 		laid := float64(o.People) * o.WetOut * usable * s.WorkingTime.Hours() // m2 of ply
 		s.CrewLimit = si.Scale(s.Need.Mixed, laid/float64(area))
+		if o.Pot != nil {
+			if m, err := s.crewLimit(o, area); err == nil {
+				s.CrewLimit = m
+			}
+		}
 		limit = min(limit, s.CrewLimit)
 	}
 	const slack = 1e-9 // 400 g as computed are the 400 g allowed
