@@ -77,7 +77,7 @@ type Cup struct {
 	Bench     History // the zero History: as the air
 	Start     si.Temp // not given: the air's at time 0
 	For       si.Time
-	Tolerance si.TempDiff // 0 means 0.01 K
+	Tolerance si.TempDiff // 0 means 0.05 K
 }
 
 // Depth returns how high the batch stands.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"scarfwright/physics/si"
 )
 
 // A Workspace holds the memory of a run, for the next one: an ensemble needs one
@@ -21,6 +23,7 @@ type Workspace struct {
 	now          state
 	T1, a1, rate []float64
 	U, V         [stages][]float64
+	Q            [2][stages]float64 // J/m2, out of a prescribed first and last face
 
 	diag, lo, up, inv []float64
 	sourceSlope       []float64
@@ -157,7 +160,7 @@ func (w *Workspace) run(first, last Face, s *Slab) (*Result, error) {
 	return w.track.finish(w)
 }
 
-const mostSteps = 2_000_000
+const mostSteps = 100_000
 
 // prepare sizes the memory and sets the state to the start.
 func (w *Workspace) prepare(first, last Face, s *Slab) {
@@ -167,7 +170,11 @@ func (w *Workspace) prepare(first, last Face, s *Slab) {
 	w.tolT = float64(s.Tolerance)
 	if w.tolT == 0 {
 		w.tolT = defaultTolerance
+		if first.kind == prescribed || last.kind == prescribed {
+			w.tolT = prescribedTolerance
+		}
 	}
+	w.tolT = min(w.tolT, max(leastTolerance, shareOfRange*w.inPlay(float64(s.For))))
 	w.tolA, w.tolA0 = degreeRelative*w.tolT, degreeAbsolute*w.tolT
 	for _, v := range []*[]float64{&w.now.T, &w.T1, &w.diag, &w.lo, &w.up} {
 		*v = resize(*v, n)
@@ -208,6 +215,35 @@ func (w *Workspace) prepare(first, last Face, s *Slab) {
 	slices.Sort(w.kinks)
 	w.kinks = slices.Compact(w.kinks)
 	w.res = Result{w: w, End: s.For}
+}
+
+// inPlay returns the range of temperatures that the start, the faces and the heat
+// of reaction span. Where that is a degree or two, an error of a twentieth is not
+// small.
+func (w *Workspace) inPlay(end float64) float64 {
+	low, high := slices.Min(w.m.start), slices.Max(w.m.start)
+	see := func(T float64) { low, high = min(low, T), max(high, T) }
+	for _, f := range []*Face{&w.first, &w.last} {
+		switch {
+		case f.kind == insulated:
+		case f.temp.f != nil:
+			for i := range 25 {
+				see(float64(f.temp.f(si.Time(end * float64(i) / 24))))
+			}
+		default:
+			for _, T := range f.temp.temps {
+				see(T)
+			}
+		}
+	}
+	rise := 0.0
+	for i := range w.m.blocks {
+		b := &w.m.blocks[i]
+		for p := b.from; p < b.to; p++ {
+			rise = max(rise, w.m.heat[p]*(1-w.m.seed[p])/w.m.cap[b.node+p-b.from])
+		}
+	}
+	return high - low + rise
 }
 
 // turn passes a kink: the histories move on to their next piece, and a prescribed

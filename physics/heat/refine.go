@@ -9,7 +9,7 @@ import (
 // still carries. A reaction front that runs through a hot stack is a fraction of a
 // millimetre thick; where it fits between two nodes, the heat it gives off on
 // meeting the next one is spread over a whole cell and the peak comes out too low,
-// by 40 K in the worst of our cases. Measured over three families of slabs on
+// by 60 K in the worst of our cases. Measured over three families of slabs on
 // grids of 10 to 1600 cells (TestCoarseGridsAreFound): every peak that was wrong
 // by more than 1 K had a difference above 0.4, and most of those within had less.
 const frontShare = 0.4

@@ -43,9 +43,10 @@ type Peak struct {
 type Energy struct {
 	Stored, Lost, Released, Added float64
 
-	// Error is what is missing, over the largest of the amounts that moved. Lost
-	// is integrated on its own along the face temperatures, so this shows how well
-	// the steps followed the heat, not only that the sums are right.
+	// Error is what is missing, over the largest of the amounts that moved. What a
+	// film of air passes is integrated on its own along the face temperatures, so
+	// this shows how well the steps followed the heat, not only that the sums are
+	// right. Behind prescribed faces it shows the latter only.
 	Error float64
 }
 

@@ -65,8 +65,9 @@ func (w *Workspace) rates(T, a, da []float64) {
 		b := &w.m.blocks[i]
 		rate := b.Rate
 		nodeT := T[b.node:]
+		low, high := w.low, w.high
 		for p := b.from; p < b.to; p++ {
-			da[p] = rate(math.Min(math.Max(a[p], w.low[p]), w.high[p]), nodeT[p-b.from])
+			da[p] = rate(min(max(a[p], low[p]), high[p]), nodeT[p-b.from])
 		}
 	}
 }
@@ -78,7 +79,7 @@ func (w *Workspace) linearise(s *state) {
 		nodeT := s.T[b.node:]
 		for p := b.from; p < b.to; p++ {
 			T := nodeT[p-b.from]
-			a := math.Min(math.Max(s.a[p], w.low[p]), w.high[p])
+			a := min(max(s.a[p], w.low[p]), w.high[p])
 			if b.Slopes != nil {
 				s.da[p], s.byA[p], s.byT[p] = b.Slopes(a, T)
 				continue
@@ -154,7 +155,7 @@ func (w *Workspace) factor(h float64, s *state) bool {
 		diag := w.diag[b.node:]
 		for p := b.from; p < b.to; p++ {
 			D := q - s.byA[p]
-			if !(D > 0.25*q) {
+			if !(D > 0.75*q) {
 				return false
 			}
 			w.inv[p] = 1 / D
@@ -259,6 +260,12 @@ func (w *Workspace) step(t, h float64, s *state) float64 {
 		for k := n - 2; k >= 0; k-- {
 			U[k] = (U[k] + w.up[k]*U[k+1]) * w.diag[k]
 		}
+		if w.first.kind == prescribed {
+			w.Q[0][i] = w.passes(i, h, &w.Q[0], m.g[0]*(T[1]-T[0]+U[1]-U[0]))
+		}
+		if w.last.kind == prescribed {
+			w.Q[1][i] = w.passes(i, h, &w.Q[1], m.g[n-2]*(T[n-2]-T[n-1]+U[n-2]-U[n-1]))
+		}
 		for j := range m.blocks {
 			b := &m.blocks[j]
 			node := U[b.node:]
@@ -271,14 +278,23 @@ func (w *Workspace) step(t, h float64, s *state) float64 {
 	worst := 0.0
 	for k, u := range w.U[stages-1] {
 		w.T1[k] += u
-		worst = math.Max(worst, math.Abs(u)/w.tolT)
+		worst = max(worst, math.Abs(u)/w.tolT)
 	}
 	for p, u := range w.V[stages-1] {
 		a := w.a1[p] + u
-		worst = math.Max(worst, math.Abs(u)/(w.tolA*math.Abs(a)+w.tolA0))
+		worst = max(worst, math.Abs(u)/(w.tolA*math.Abs(a)+w.tolA0))
 		w.a1[p] = a
 	}
 	return worst
+}
+
+// passes returns stage i of the heat that has passed a prescribed face, carried as
+// one more unknown with the flow as its rate.
+func (w *Workspace) passes(i int, h float64, Q *[stages]float64, flow float64) float64 {
+	for j, c := range stageC[i][:i] {
+		flow += c * Q[j] / h
+	}
+	return gamma * h * flow
 }
 
 // combine sets y to y0 plus the weighted sum of u.
