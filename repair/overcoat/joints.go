@@ -1,0 +1,84 @@
+package overcoat
+
+import (
+	"fmt"
+
+	"scarfwright/repair/check"
+)
+
+// Materials are what a job lays on the boat, by sort. An empty sort is not in
+// the job. Above the laminate go filler, barrier and finish, in that order, each
+// on the last one that is in the job.
+type Materials struct {
+	Old     Sort // the boat's own; empty means OldLaminate
+	Repair  Sort // laminating resin
+	Filler  Sort
+	Barrier Sort
+	Finish  Sort // Gelcoat or Paint
+}
+
+// Joint is one place in a job where one material goes on another.
+type Joint struct {
+	What string `json:"what"` // "gelcoat on the filler"
+
+	// Window is the pair while the surface below is still tacky, nil where the
+	// job cannot be there in time or the table does not know it.
+	Window *Pair `json:"window,omitempty"`
+	// Later is the pair on the face it is mostly laid on: hard and then washed
+	// and sanded, or ground.
+	Later Pair `json:"later"`
+}
+
+// Check returns the joint as a verdict: that of the sanded face, for nobody may
+// count on being there inside a window.
+func (j Joint) Check() check.Verdict {
+	v := j.Later.Check()
+	v.What, v.Value = j.What, j.Later.Name()
+	return v
+}
+
+// For returns the joints of a job from the boat outwards: repair resin on the
+// old laminate, ply session on ply session, filler on laminate, barrier, finish.
+// A pair that the table does not know gives a joint that stops, with the reason;
+// it never passes for ok. It panics on a sort that does not exist.
+func For(m Materials) []Joint {
+	old := m.Old
+	if old == "" {
+		old = OldLaminate
+	}
+	var out []Joint
+	below, where := old, "the old laminate"
+	lay := func(what string, above Sort, name string) {
+		if above == "" {
+			return
+		}
+		j := Joint{What: fmt.Sprintf("%s on %s", what, where)}
+		// Nobody is on the old laminate while it is tacky.
+		if p, ok := Find(below, above, Tacky); ok && where != "the old laminate" {
+			j.Window = &p
+		}
+		j.Later = find(below, above, Sanded)
+		out = append(out, j)
+		below, where = above, name
+	}
+	lay("repair resin", m.Repair, "the last session")
+	lay("next session", m.Repair, "the new laminate")
+	lay("filler", m.Filler, "the filler")
+	lay("barrier coat", m.Barrier, "the barrier coat")
+	lay(string(m.Finish), m.Finish, "")
+	return out
+}
+
+// find is Find with a pair that stops in place of none.
+func find(below, above Sort, state State) Pair {
+	if p, ok := Find(below, above, state); ok {
+		return p
+	}
+	return Pair{
+		Below: below, Above: above, State: state, Verdict: check.Stop,
+		Preparation: "ask the makers of both materials",
+		Risk:        "unknown",
+		Ruling:      "The table knows nothing of this pair, and not knowing is no leave to go on.",
+		Statements:  []Statement{{"nothing", check.Stop, string(Ours), Ours}},
+	}
+}
