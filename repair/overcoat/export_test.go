@@ -1,4 +1,4 @@
 package overcoat
 
-// Read reads a table, for the tests of what it refuses.
-var Read = read
+// ReadTable reads a table, for the tests of what it refuses.
+var ReadTable = read

@@ -243,11 +243,11 @@ func TestWindowRows(t *testing.T) {
 	}
 }
 
-// TestATableWithoutItsSourcesIsRefused.
+// TestATableWithoutItsSourcesIsRefused spoils a good row, one thing at a time.
 func TestATableWithoutItsSourcesIsRefused(t *testing.T) {
 	const good = `- {below: [epoxy], above: [epoxy], state: wet, verdict: ok, prepare: p, risk: r, why: w, said: [{says: s, verdict: ok, source: from memory, how: from memory}]}
 `
-	if _, err := overcoat.Read([]byte(good)); err != nil {
+	if _, err := overcoat.ReadTable([]byte(good)); err != nil {
 		t.Fatal(err)
 	}
 	for _, row := range []struct{ from, to, says string }{
@@ -261,7 +261,7 @@ func TestATableWithoutItsSourcesIsRefused(t *testing.T) {
 		{"below: [epoxy]", "below: [epoxy, epoxy]", "twice"},
 		{"below: [epoxy]", "below: []", "name a material"},
 	} {
-		_, err := overcoat.Read([]byte(strings.Replace(good, row.from, row.to, 1)))
+		_, err := overcoat.ReadTable([]byte(strings.Replace(good, row.from, row.to, 1)))
 		if err == nil || !strings.Contains(err.Error(), row.says) {
 			t.Errorf("%s: got %v, want an error with %q", row.to, err, row.says)
 		}
