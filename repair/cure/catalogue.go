@@ -1,0 +1,59 @@
+package cure
+
+import (
+	"math"
+	"strings"
+
+	"scarfwright/physics/si"
+	"scarfwright/repair/catalog"
+)
+
+// FromCatalogue returns a catalogue entry, or the user's own sheet over one, as a
+// sheet to fit. Its pot-life table is for 100 g cups (repair/mixing says the same).
+//
+// Its limit "sandable", at 20 °C, is believed to its own spread. For a polyester it
+// is taken only where high is at most twice low: a wider one is a rule of waiting
+// (air, wax, shrinkage), and a fit that took it for kinetics would cool the cup.
+func FromCatalogue(p catalog.TwoPart, kind Kind) Sheet {
+	s := Sheet{Name: p.Class, Kind: kind, Density: density(p)}
+	if p.Catalysed() {
+		s.DoseLow, s.DoseHigh, s.DoseRef = p.Dose.Low, p.Dose.High, p.Dose.Typical
+	}
+	criterion := criterionOf(p.PotLife.Criterion)
+	for _, c := range p.PotLife.Cells {
+		s.Pots = append(s.Pots, Pot{At: c.At, Dose: c.Dose, Time: c.Time, Criterion: criterion})
+	}
+	if v := p.Limits.Sandable; v.Given() && v.Low > 0 {
+		sigma := max(sigmaFilm, math.Log(float64(v.High/v.Low))/(2*z90))
+		if kind != Polyester || v.High <= 2*v.Low {
+			s.Sandable = []Film{{At: si.Celsius(20), Dose: s.DoseRef, Time: v.Typical, Sigma: sigma}}
+		}
+	}
+	return s
+}
+
+const z90 = 1.2816 // standard deviations to the 10 and 90 % points of a normal law
+
+// density is that of the mix: the masses over the sum of the volumes.
+func density(p catalog.TwoPart) si.Density {
+	if !p.PerHundred.Given() || !(p.HardenerDensity.Typical > 0) {
+		return p.Density.Typical
+	}
+	b := p.PerHundred.Typical
+	return si.Density((100 + b) / (100/float64(p.Density.Typical) + b/float64(p.HardenerDensity.Typical)))
+}
+
+// criterionOf reads what the sheet calls the end of its pot life, as catalogue texts
+// word it. Gel where nothing else is said.
+func criterionOf(text string) Criterion {
+	text = strings.ToLower(text)
+	switch {
+	case strings.Contains(text, "viscosity"):
+		return ViscosityDoubled
+	case strings.Contains(text, "25 k"):
+		return PlusKelvin25
+	case strings.Contains(text, "30 k"), strings.Contains(text, "50 °c"):
+		return PlusKelvin30
+	}
+	return Gel
+}

@@ -1,0 +1,230 @@
+package cure
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"scarfwright/physics/heat"
+	"scarfwright/physics/si"
+)
+
+// Prediction is a figure with its 10 to 90 % range.
+type Prediction[Q ~float64] struct {
+	Low, Likely, High Q
+
+	// Never says that the likely material doesn't get there within the horizon of
+	// the question (60 days for a film, 14 for a history); a Low, Likely or High
+	// that is beyond it is the horizon itself: read "more than".
+	Never bool
+
+	// Extrapolated says in words what of the question lies outside the sheet; empty
+	// if nothing does.
+	Extrapolated string
+}
+
+func predict[Q ~float64](likely float64, drawn []float64) Prediction[Q] {
+	slices.Sort(drawn)
+	quantile := func(p float64) float64 {
+		x := p * float64(len(drawn)-1)
+		i := int(x)
+		return drawn[i] + (x-float64(i))*(drawn[min(i+1, len(drawn)-1)]-drawn[i])
+	}
+	return Prediction[Q]{Low: Q(min(quantile(0.1), likely)), Likely: Q(likely), High: Q(max(quantile(0.9), likely))}
+}
+
+func within(horizon, likely float64, drawn []float64) Prediction[si.Time] {
+	for i, t := range drawn {
+		if !(t < horizon) { // NaN and infinite too
+			drawn[i] = horizon
+		}
+	}
+	never := !(likely < horizon)
+	if never {
+		likely = horizon
+	}
+	p := predict[si.Time](likely, drawn)
+	p.Never = never
+	return p
+}
+
+// CheckDose returns what to do about a dose outside the sheet's band, nil inside.
+// The hardener of an epoxy is a fixed ratio and has no band: any dose passes.
+func (m Model) CheckDose(dose si.Ratio) error {
+	s := m.problem.sheet
+	const slack = 1e-9
+	switch {
+	case s.Kind != Polyester:
+		return nil
+	case !(dose > 0 && dose <= 0.1):
+		return fmt.Errorf("%s: catalyst %.3g %% is no dose; it must be more than 0 and at most 10 %% of the resin's mass", s.Name, dose.Percent())
+	case s.DoseHigh == 0:
+		return nil
+	case dose < s.DoseLow-slack:
+		return fmt.Errorf("%s: %.3g %% of catalyst is below the sheet's %.3g to %.3g %%: it may never cure; wait for cooler air, cool the resin or choose a slower one", s.Name, dose.Percent(), s.DoseLow.Percent(), s.DoseHigh.Percent())
+	case dose > s.DoseHigh+slack:
+		return fmt.Errorf("%s: %.3g %% of catalyst is above the sheet's %.3g to %.3g %%: cold is met with heat, not with peroxide; heat, wait, or choose a faster resin", s.Name, dose.Percent(), s.DoseLow.Percent(), s.DoseHigh.Percent())
+	}
+	return nil
+}
+
+// outside says in words what of a range of temperatures or a dose lies outside the
+// sheet's.
+func (m Model) outside(low, high si.Temp, dose si.Ratio) string {
+	const slack = 1e-6
+	s := m.problem.sheet
+	covers := fmt.Sprintf("%.4g to %.4g °C", s.Low.Celsius(), s.High.Celsius())
+	if s.Low == s.High {
+		covers = fmt.Sprintf("%.4g °C only", s.Low.Celsius())
+	}
+	var words []string
+	if low < s.Low-slack {
+		words = append(words, fmt.Sprintf("%.3g °C is colder than the sheet's data (%s): the time rests on what is usual for its kind; warm resin and hull, or time a cup at this temperature", low.Celsius(), covers))
+	}
+	if high > s.High+slack {
+		words = append(words, fmt.Sprintf("%.3g °C is warmer than the sheet's data (%s): the time rests on what is usual for its kind; take less of it and time a cup at this temperature", high.Celsius(), covers))
+	}
+	if s.Kind == Polyester {
+		from, to := s.doses()
+		if dose < from-1e-9 || dose > to+1e-9 {
+			words = append(words, fmt.Sprintf("%.3g %% of catalyst is outside the doses the sheet gives times for (%.3g to %.3g %%)", dose.Percent(), from.Percent(), to.Percent()))
+		}
+	}
+	return strings.Join(words, "; ")
+}
+
+// doses are the least and the most for which something is timed.
+func (s Sheet) doses() (low, high si.Ratio) {
+	low = si.Ratio(math.Inf(1))
+	see := func(d si.Ratio) { low, high = min(low, d), max(high, d) }
+	for _, p := range s.Pots {
+		see(p.Dose)
+	}
+	for _, p := range s.Peaks {
+		see(p.Dose)
+	}
+	for _, f := range slices.Concat(s.FilmGel, s.Sandable) {
+		see(f.Dose)
+	}
+	return low, high
+}
+
+// PotResult is what becomes of a batch left in its vessel.
+type PotResult struct {
+	Gel     Prediction[si.Time] // from the end of mixing, or what the sheet's clock starts at
+	Working Prediction[si.Time] // end of pot life by the sheet's own criterion; at Gel or before
+	Peak    Prediction[si.Temp]
+	PeakAt  Prediction[si.Time]
+
+	// Runaway says that the likely batch warms itself by more than R T^2/E, some 13
+	// K, over which its rate grows e-fold: spread it or use it, don't leave it.
+	// RunawayShare is the share of the possible materials that do; between 0.1 and
+	// 0.9 the times are a gamble, and the range says so.
+	Runaway      bool
+	RunawayShare float64
+}
+
+// Pot predicts a batch in a vessel that starts at the temperature of the air. It is
+// an error where the dose is outside the sheet's band, or a figure is none.
+func (m Model) Pot(mass si.Mass, vessel heat.Vessel, air si.Temp, dose si.Ratio) (PotResult, error) {
+	if err := errors.Join(m.CheckDose(dose), m.checkPot(mass, vessel, air)); err != nil {
+		return PotResult{}, err
+	}
+	criterion := m.criterion()
+	var gel, working, peak, peakAt [draws]float64
+	ran := 0
+	for i := range m.sample {
+		r := &m.sample[i]
+		b := r.bath(vessel, mass, air)
+		o := r.run(b, dose, true)
+		gel[i], working[i], peak[i], peakAt[i] = o.gel, o.pot(criterion), o.peak, o.peakAt
+		if r.ranAway(b, o) {
+			ran++
+		}
+	}
+	b := m.best.bath(vessel, mass, air)
+	o := m.best.run(b, dose, true)
+	out := PotResult{
+		Gel:          within(horizon, o.gel, gel[:]),
+		Working:      within(horizon, o.pot(criterion), working[:]),
+		Peak:         predict[si.Temp](o.peak, peak[:]),
+		PeakAt:       within(horizon, o.peakAt, peakAt[:]),
+		Runaway:      m.best.ranAway(b, o),
+		RunawayShare: float64(ran) / draws,
+	}
+	words := m.outside(air, air, dose)
+	out.Gel.Extrapolated, out.Working.Extrapolated = words, words
+	out.Peak.Extrapolated, out.PeakAt.Extrapolated = words, words
+	return out, nil
+}
+
+// LikelyPot returns the likely end of pot life alone, in a hundredth of the time of
+// Pot: for whoever searches a mass, and asks Pot at the end.
+func (m Model) LikelyPot(mass si.Mass, vessel heat.Vessel, air si.Temp, dose si.Ratio) (si.Time, error) {
+	if err := errors.Join(m.CheckDose(dose), m.checkPot(mass, vessel, air)); err != nil {
+		return 0, err
+	}
+	o := m.best.run(m.best.bath(vessel, mass, air), dose, false)
+	return si.Time(min(o.pot(m.criterion()), horizon)), nil
+}
+
+const horizon = 60 * 86400 // s
+
+// criterion is the one the sheet's pot life is stated by.
+func (m Model) criterion() Criterion {
+	for _, p := range m.problem.sheet.Pots {
+		return p.Criterion
+	}
+	return Gel
+}
+
+func (m Model) checkPot(mass si.Mass, v heat.Vessel, air si.Temp) error {
+	switch {
+	case !(mass > 0 && mass < 1000):
+		return fmt.Errorf("a batch of %g kg must be more than 0 and less than 1000", float64(mass))
+	case !(v.Bottom > 0 && v.Around > 0 && v.Top >= 0 && v.Side >= 0 && v.Base >= 0 && v.Top+v.Base > 0 && v.Capacity >= 0):
+		return errors.New("the vessel must have a bottom, a wall and heat transfer")
+	}
+	return checkAir(air)
+}
+
+func checkAir(air si.Temp) error {
+	if air.Celsius() >= -20 && air.Celsius() <= 80 {
+		return nil
+	}
+	return fmt.Errorf("air of %.4g °C must lie within -20 to 80 °C", air.Celsius())
+}
+
+// Stage is how far a film is to set.
+type Stage int
+
+// The stages.
+const (
+	ToGel Stage = iota
+	ToSandable
+	ToThrough
+)
+
+func (m Model) degree(s Stage, draw int) float64 {
+	r, through := &m.best, m.through
+	if draw >= 0 {
+		r, through = &m.sample[draw], m.throughDraws[draw]
+	}
+	return [...]float64{r.gel, r.sand, through}[s]
+}
+
+// Film predicts when a thin film at one temperature comes to a stage.
+func (m Model) Film(air si.Temp, dose si.Ratio, to Stage) (Prediction[si.Time], error) {
+	if err := errors.Join(m.CheckDose(dose), checkAir(air)); err != nil {
+		return Prediction[si.Time]{}, err
+	}
+	var t [draws]float64
+	for i := range m.sample {
+		t[i] = m.sample[i].film(float64(air), dose, m.degree(to, i))
+	}
+	p := within(horizon, m.best.film(float64(air), dose, m.degree(to, -1)), t[:])
+	p.Extrapolated = m.outside(air, air, dose)
+	return p, nil
+}
