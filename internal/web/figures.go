@@ -38,7 +38,7 @@ type inputView struct {
 }
 
 // Needed reports whether the field must be filled.
-func (f inputView) Needed() bool { return f.Default == "" && !f.Optional }
+func (f inputView) Needed() bool { return f.Input.Needed(nil) }
 
 // figure shows a calculation. Its inputs stand in the address, so that a result
 // can be kept and sent.
@@ -83,7 +83,7 @@ func (s *Site) figure(w http.ResponseWriter, r *http.Request) {
 
 func (v *figureView) compute(calc figure.Calculation, given map[string]string) {
 	for _, in := range calc.Inputs {
-		if given[in.Key] == "" && in.Default == "" && !in.Optional {
+		if given[in.Key] == "" && in.Needed(given) {
 			v.Problems = append(v.Problems, formProblem{in.Key, in.Key + " is needed. Give " + in.Doc + ", such as " + in.Unit + "."})
 		}
 	}

@@ -27,6 +27,18 @@ type Input struct {
 	Default  string   `json:"default,omitempty"` // used when left out; empty and not optional: required
 	Words    []string `json:"words,omitempty"`   // the words it may be, when it is a word
 	Optional bool     `json:"optional,omitempty"`
+	Unless   []string `json:"unless,omitempty"` // not needed when one of these is given, "Tg", or chosen, "model=nth"
+}
+
+// Needed reports whether the input must be given beside those that are.
+func (in Input) Needed(given map[string]string) bool {
+	if in.Default != "" || in.Optional {
+		return false
+	}
+	return !slices.ContainsFunc(in.Unless, func(cond string) bool {
+		key, word, isWord := strings.Cut(cond, "=")
+		return isWord && given[key] == word || !isWord && given[key] != ""
+	})
 }
 
 // Result is one result. Key ends in the unit Value is in: "thickness_mm".
@@ -112,7 +124,7 @@ func (e *InputError) Error() string {
 
 // All returns every calculation, by subject.
 func All() []Calculation {
-	return slices.Concat(laminateFigures(), failureFigures(), repairFigures(), mixingFigures())
+	return slices.Concat(laminateFigures(), failureFigures(), repairFigures(), mixingFigures(), cureFigures(), heatFigures())
 }
 
 // Find returns the calculation of that name.
@@ -143,6 +155,11 @@ func (c Calculation) Compute(given map[string]string) (Answer, error) {
 	a := c.work(r)
 	if r.err != nil {
 		return Answer{}, r.err
+	}
+	for _, key := range keys {
+		if _, used := r.used[key]; !used && r.has(key) {
+			return Answer{}, &InputError{Key: key, Text: given[key], Why: "has no part in this with the other inputs as they are.", Hint: "Leave it out, or choose the model or the form that it belongs to."}
+		}
 	}
 	if !a.finite() {
 		key := c.Inputs[0].Key

@@ -64,6 +64,17 @@ var good = map[string]in{
 	"mass-ratio":        {"volume": "2:1", "resin-density": "1.15 g/ml", "hardener-density": "0.98 g/ml"},
 	"smallest-batch":    {"scale": "0.1 g", "percent": "2%", "within": "10%"},
 	"gelcoat-mass":      {"area": "0.2 m2", "film": "0.5 mm", "density": "1.2 g/ml", "loss": "15%"},
+
+	"cure-isothermal":   with(glassPolyester, in{"temperature": "100 °C", "to": "0.5"}),
+	"cure-adiabatic":    with(glassPolyester, in{"start": "90 °C", "to": "0.5", "H": "77.5 kJ/kg", "c": "1260 J/(kg K)"}),
+	"cure-slab":         with(glassPolyester, slab, in{"H": "77.5 kJ/kg", "faces": "25C to 90C at 2.5K/min, hold 60 min, to 130C at 2.5K/min"}),
+	"heat-slab":         with(slab, in{"h": "10 W/(m2 K)", "air": "90 °C", "time": "10 min"}),
+	"cup":               with(inventedEpoxy, in{"mass": "100 g", "diameter": "75 mm", "ambient": "25 °C", "H": "330 kJ/kg"}),
+	"film-gel":          with(inventedEpoxy, in{"temperature": "25 °C"}),
+	"glass-transition":  {"Tg0": "-35 °C", "Tginf": "90 °C", "lambda": "0.40", "cure": "0.80"},
+	"gel-conversion":    {"f": "4", "g": "2"},
+	"equivalent-age":    {"E": "50 kJ/mol", "reference": "20 °C", "history": "2h@10C, 3h@20C, 2h@15C"},
+	"catalyst-gel-time": {"reference-time": "15 min", "percent": "1.2 %", "temperature": "18 °C"},
 }
 
 func TestResults(t *testing.T) {
@@ -225,7 +236,7 @@ func TestWarnings(t *testing.T) {
 }
 
 // endings are the units a result's key may end in.
-var endings = regexp.MustCompile(`_(mm|mm2|ml|g|m2_per_kg|g_per_m2|g_per_100g|g_per_cm3|mpa|gpa|n|nm|n_per_m|percent|fraction|ratio|count|number|words|code)$`)
+var endings = regexp.MustCompile(`_(mm|mm2|ml|g|m2_per_kg|g_per_m2|g_per_100g|g_per_cm3|per_s|cm2|c|k|s|min|h|mpa|gpa|n|nm|n_per_m|percent|fraction|ratio|count|number|words|code)$`)
 
 func TestTheJSONHasItsSixKeys(t *testing.T) {
 	for _, c := range figure.All() {
@@ -280,7 +291,7 @@ func TestTheExamplesOfEveryInputCompute(t *testing.T) {
 	for _, c := range figure.All() {
 		given := in{}
 		for _, i := range c.Inputs {
-			if i.Default == "" && !i.Optional {
+			if i.Needed(nil) {
 				given[i.Key] = i.Unit
 			}
 			if i.Doc == "" || i.Unit == "" {

@@ -1,0 +1,352 @@
+package figure
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+
+	"scarfwright/physics/heat"
+	"scarfwright/physics/kinetics"
+	"scarfwright/physics/si"
+	"scarfwright/repair/working"
+)
+
+const (
+	oneDimension = "Fourier's law and conservation of energy in one dimension; solved by finite volumes"
+	lumped       = "conservation of energy of a body of one temperature"
+	mostNodes    = 1601
+)
+
+func heatFigures() []Calculation {
+	slab := []Input{
+		{Key: "thickness", Doc: "thickness of the slab", Unit: "25.4 mm", Range: "0.1 to 500 mm"},
+		{Key: "k", Doc: "conductivity through the thickness", Unit: "0.2163 W/(m K)"},
+		{Key: "rho", Doc: "density", Unit: "1890 kg/m3"},
+		{Key: "c", Doc: "specific heat", Unit: "1260 J/(kg K)"},
+		{Key: "h", Doc: "heat transfer of each face to the air; left out, each face has the air's temperature", Unit: "10 W/(m2 K)", Optional: true},
+		{Key: "start", Doc: "temperature at the start", Unit: "25 °C"},
+		{Key: "nodes", Doc: "nodes through the thickness, an odd number", Unit: "101", Default: "101", Range: fmt.Sprintf("5 to %d", mostNodes)},
+	}
+	return []Calculation{
+		{
+			Name: "cup", Title: "a mixed batch in a straight cup: when it gels and how hot it gets", Inputs: []Input{
+				{Key: "mass", Doc: "mass of the batch", Unit: "100 g"},
+				{Key: "diameter", Doc: "inside diameter of the cup", Unit: "75 mm"},
+				{Key: "ambient", Doc: "temperature of the air", Unit: "25 °C"},
+				{Key: "start", Doc: "temperature of the mix; the air's if left out", Unit: "25 °C", Optional: true},
+				{Key: "k2", Doc: "rate constant k2 at the reference temperature", Unit: "3e-4/s"},
+				{Key: "kappa", Doc: "k1/k2", Unit: "0.10"},
+				{Key: "E", Doc: "activation energy", Unit: "55 kJ/mol"},
+				{Key: "reference", Doc: "temperature of k2", Unit: "25 °C", Default: "25 °C"},
+				{Key: "H", Doc: "heat of reaction, per kg of mix", Unit: "330 kJ/kg"},
+				{Key: "c", Doc: "specific heat of the mix", Unit: "1900 J/(kg K)", Default: "1900 J/(kg K)"},
+				{Key: "rho", Doc: "density of the mix", Unit: "1130 kg/m3", Default: "1130 kg/m3"},
+				{Key: "U", Doc: "heat loss through wall and top, 6 to 10 for thin plastic", Unit: "8 W/(m2 K)", Default: "8 W/(m2 K)"},
+				{Key: "gel", Doc: "degree of cure at gel", Unit: "0.58", Default: "0.58"},
+			}, work: cup,
+		},
+		{
+			Name: "cure-slab", Title: "a slab that cures and heats itself: its hottest moment and when each place is cured", Inputs: slices.Concat(slab, []Input{
+				{Key: "H", Doc: "heat of reaction, per kg of what rho is of: resin or composite", Unit: "77.5 kJ/kg"},
+				{Key: "faces", Doc: "programme of both faces", Unit: "25C to 90C at 2.5K/min, hold 60 min, to 130C at 2.5K/min", Unless: []string{"air"}},
+				{Key: "air", Doc: "programme of the air, where h is given", Unit: "20 °C", Optional: true},
+				{Key: "to", Doc: "degree of cure whose times are wanted", Unit: "0.5", Default: "0.5"},
+				{Key: "seed", Doc: "degree of cure at the start; left out, 0 or, where the law can't leave 0, 1e-6", Unit: "1e-6", Optional: true},
+				{Key: "time", Doc: "how long to follow it; left out, the programme and an hour, or a day in steady air", Unit: "150 min", Optional: true},
+				{Key: "refine", Doc: "halve the grid until it carries the answer", Unit: "no", Default: "no", Words: []string{"no", "yes"}},
+			}, lawInputs), work: cureSlab,
+		},
+		{
+			Name: "heat-slab", Title: "a slab that warms or cools from both faces", Inputs: append(slab[:len(slab):len(slab)],
+				Input{Key: "air", Doc: "temperature of the air, or its programme", Unit: "90 °C"},
+				Input{Key: "time", Doc: "time at which the temperatures are wanted", Unit: "10 min"}), work: heatSlab,
+		},
+	}
+}
+
+// mostRates bounds the work of one figure: a slab that asks for the rate of its
+// law more often than this is given up. It is some seconds of one core.
+const mostRates = 20_000_000
+
+// reaction is a law as the heat solver takes it, with a count of its calls.
+func (l cureLaw) reaction(h si.SpecificEnergy) (re *heat.Reaction, spent *int) {
+	spent = new(int)
+	return &heat.Reaction{Heat: h, Breaks: kinetics.Breaks(l.Law), Rate: func(a, T float64) float64 {
+		if *spent++; *spent > mostRates {
+			return math.NaN() // the solver gives up where a rate is no number
+		}
+		return l.Rate(a, si.Temp(T))
+	}}, spent
+}
+
+func cup(r *reader) Answer {
+	mass := quantity[si.Mass](r, "mass", bounds{1e-3, 50, false, "between 1 g and 50 kg"})
+	d := quantity[si.Length](r, "diameter", bounds{0.01, 1, false, "between 10 mm and 1 m"})
+	air := quantity[si.Temp](r, "ambient", shopTemp)
+	start := air
+	if r.has("start") {
+		start = quantity[si.Temp](r, "start", shopTemp)
+	}
+	k2, kappa := r.rate("k2", false), r.number("kappa", between(1e-6, 1e3, "between 0.000001 and 1000"))
+	e, ref := quantity[si.MolarEnergy](r, "E", activation), quantity[si.Temp](r, "reference", shopTemp)
+	h, c, rho := quantity[si.SpecificEnergy](r, "H", reactionHeat), quantity[si.SpecificHeat](r, "c", heatCapacity), quantity[si.Density](r, "rho", liquid)
+	u := quantity[si.HeatTransfer](r, "U", film)
+	gel := r.degree("gel")
+	if !r.ok() {
+		return Answer{}
+	}
+	k, err := kinetics.FromReference(k2, ref, e)
+	if err != nil {
+		r.fail("k2", err.Error(), "")
+		return Answer{}
+	}
+	law := kinetics.Kamal{K1: k.Times(kappa), K2: k, M: 1, N: 2}
+	// A film at the colder of the two temperatures is slower than any cup.
+	slowest, err := law.Time(min(air, start), 0, max(gel, 0.9))
+	if err != nil || float64(slowest) > longTime.high || slowest < si.Seconds(1) {
+		r.fail("k2", "with this E and temperature the resin takes less than a second, or more than 100 days.", "")
+		return Answer{}
+	}
+	l := cureLaw{Law: law}
+	re, spent := l.reaction(h)
+	v := heat.StraightCup(d)
+	v.Top, v.Side, v.Base = u, u, u
+	batch := heat.Cup{Vessel: v, Mass: mass, Density: rho, SpecificHeat: c, Reaction: re, Air: heat.Steady(air), Start: start, For: si.Scale(slowest, 1.02), Tolerance: 0.01}
+	got, err := batch.Run(nil)
+	if err != nil {
+		r.giveUp("k2", *spent, err)
+		return Answer{}
+	}
+	area, adiabatic := batch.Area(), float64(start)+float64(h)/float64(c)
+	loss := float64(u) * float64(area)
+	peak := got.Peak
+	a := Answer{
+		Results: Results{
+			{Key: "peak_c", Value: peak.Temp.Celsius()}, {Key: "peak_min", Value: peak.Time.Minutes()},
+			{Key: "area_cm2", Value: area.M2() * 1e4}, {Key: "depth_mm", Value: batch.Depth().MM()},
+			{Key: "adiabatic_c", Value: si.Temp(adiabatic).Celsius()}, {Key: "energy_error_percent", Value: 100 * got.Energy.Error},
+		},
+		Working: []working.Line{
+			{Name: "surface of the batch", Formula: "A = 2 π d²/4 + π d V/(π d²/4), V = m/ρ", Numbers: fmt.Sprintf("d = %s mm, V = %s ml", num(d.MM()), num(rho.Fill(mass).ML())), Value: area.M2() * 1e4, Unit: "cm²", Source: working.Geometry},
+			{Name: "hottest", Formula: "m c dT/dt = m H da/dt - U A (T - Ta), da/dt = (κ + a)(1-a)² k2 exp[-E/R (1/T - 1/Tref)]", Numbers: fmt.Sprintf("U A = %s W/K, κ = %s, %s steps", num(loss), num(kappa), strconv.Itoa(got.Steps)), Value: peak.Temp.Celsius(), Unit: "°C", Source: lumped + "; " + kamalSourour, Holds: "one temperature throughout: the middle of a deep cup is hotter"},
+		},
+	}
+	if loss > 0 {
+		tau := float64(mass) * float64(c) / loss
+		a.Results = append(a.Results, Result{Key: "cooling_min", Value: tau / 60})
+		a.Working = append(a.Working, working.Line{Name: "time constant of cooling", Formula: "τ = m c/(U A)", Numbers: fmt.Sprintf("%s kg × %s J/(kg K) / %s W/K", num(mass.Kg()), num(float64(c)), num(loss)), Value: tau / 60, Unit: "min", Source: "Newton's law of cooling"})
+	}
+	if t, ok := got.Reached(gel); ok {
+		a.Results = append(Results{{Key: "gel_min", Value: t.Minutes()}}, a.Results...)
+		a.Working = append(a.Working, working.Line{Name: "gels", Formula: "first a = agel", Numbers: "a = " + num(gel), Value: t.Minutes(), Unit: "min", Source: lumped + "; " + kamalSourour, Holds: "below vitrification"})
+	}
+	if t, ok := got.Risen(si.Kelvins(25)); ok {
+		a.Results = append(a.Results, Result{Key: "rise25_min", Value: t.Minutes()})
+		a.Working = append(a.Working, working.Line{Name: "has warmed by 25 K", Formula: "first T = T0 + 25 K", Value: t.Minutes(), Unit: "min", Source: lumped, Holds: "a criterion that some sheets state a pot life by"})
+	} else {
+		a.Results = append(a.Results, Result{Key: "rise25_words", Text: "never: it does not warm by 25 K"})
+	}
+	a.Warnings = cupWarnings(start, peak.Temp, adiabatic, e)
+	return a
+}
+
+func cupWarnings(start, peak si.Temp, adiabatic float64, e si.MolarEnergy) []string {
+	out := []string{"Working time is at most the time to gel, and less: stop while it still wets out. The data sheet of the material in hand decides."}
+	rise, full := float64(peak-start), adiabatic-float64(start)
+	runaway := kinetics.R * float64(start) * float64(start) / float64(e)
+	if rise > runaway && rise < 0.6*full {
+		out = append(out, "This batch lies near the edge between staying cool and running away: a little more mass, warmth or foam round it changes gel and peak a lot.")
+	}
+	if peak > si.Celsius(100) {
+		out = append(out, fmt.Sprintf("The cup reaches some %.0f °C: it smokes, melts its cup and can start a fire. Mix less, pour it out into a tray at once, and never leave it indoors or in a bin.", peak.Celsius()))
+	}
+	return out
+}
+
+// giveUp turns a solver's error into one of the inputs.
+func (r *reader) giveUp(key string, spent int, err error) {
+	if spent > mostRates {
+		r.fail(key, "the reaction is so fast against the rest that this takes more work than one figure may.", "Check A and E, fewer nodes, or a shorter time.")
+		return
+	}
+	r.fail(key, err.Error()+".", "Check the sizes and units of the inputs together.")
+}
+
+// slabGiven is a slab as it was typed, of one layer with two like faces.
+type slabGiven struct {
+	layer heat.Layer // half of it: the middle plane passes no heat
+	start si.Temp
+	nodes int
+	h     si.HeatTransfer
+	film  bool
+}
+
+func (r *reader) slab() slabGiven {
+	var g slabGiven
+	g.layer = heat.Layer{
+		Thickness:    quantity[si.Length](r, "thickness", slabThick) / 2,
+		Conductivity: quantity[si.Conductivity](r, "k", conduction),
+		Density:      quantity[si.Density](r, "rho", anyDensity),
+		SpecificHeat: quantity[si.SpecificHeat](r, "c", heatCapacity),
+	}
+	if g.film = r.has("h"); g.film {
+		g.h = quantity[si.HeatTransfer](r, "h", film)
+	}
+	g.start = quantity[si.Temp](r, "start", shopTemp)
+	n := r.number("nodes", between(5, mostNodes, fmt.Sprintf("an odd number from 5 to %d", mostNodes)))
+	if g.nodes = int(n); r.ok() && (float64(g.nodes) != n || g.nodes%2 == 0) {
+		r.fail("nodes", fmt.Sprintf("must be an odd number from 5 to %d: one node lies in the middle.", mostNodes), "")
+	}
+	return g
+}
+
+// model is the half slab from one face to the middle.
+func (g slabGiven) model(ks []kinetics.Knot, end si.Time) heat.Slab {
+	var ms []heat.Moment
+	for _, k := range ks {
+		ms = append(ms, heat.Moment{Time: k.Time, Temp: k.Temp})
+	}
+	face := heat.Prescribed(heat.Series(ms...))
+	if g.film {
+		face = heat.Convective(g.h, heat.Series(ms...))
+	}
+	return heat.Slab{Layers: []heat.Layer{g.layer}, First: face, Last: heat.Insulated(), Start: g.start, For: end, Cells: (g.nodes - 1) / 2}
+}
+
+func (g slabGiven) diffusivity() float64 {
+	return float64(g.layer.Conductivity) / (float64(g.layer.Density) * float64(g.layer.SpecificHeat))
+}
+
+func cureSlab(r *reader) Answer {
+	g := r.slab()
+	l := r.law()
+	g.layer.Seed = r.seed(l, max(0, kinetics.Fresh(orNothing(l.Law))))
+	hr := quantity[si.SpecificEnergy](r, "H", reactionHeat)
+	to := r.degree("to")
+	key := "faces"
+	if g.film {
+		key = "air"
+		r.need("air", "where h is given: the faces follow the air through it")
+	}
+	ks := r.programme(key)
+	if !r.ok() {
+		return Answer{}
+	}
+	last := ks[len(ks)-1].Time
+	t := last + si.Hours(1)
+	if last == 0 {
+		t = si.Hours(24)
+	}
+	if r.has("time") {
+		t = quantity[si.Time](r, "time", longTime)
+	}
+	refine := r.word("refine") == "yes"
+	if !r.ok() {
+		return Answer{}
+	}
+	re, spent := l.reaction(hr)
+	g.layer.Reaction = re
+	s := g.model(ks, t)
+	run := func() (*heat.Result, error) { return s.Run(nil) }
+	if refine {
+		run = func() (*heat.Result, error) { return s.Resolve(nil, (mostNodes-1)/2) }
+	}
+	got, err := run()
+	if err != nil {
+		r.giveUp("A", *spent, err)
+		return Answer{}
+	}
+	return g.cured(got, l, float64(hr), to, ks)
+}
+
+// orNothing lets a law that could not be read pass to where its error is seen.
+func orNothing(l kinetics.Law) kinetics.Law {
+	if l == nil {
+		return kinetics.NthOrder{}
+	}
+	return l
+}
+
+// cured writes what came of a slab.
+func (g slabGiven) cured(got *heat.Result, l cureLaw, hr, to float64, ks []kinetics.Knot) Answer {
+	middle := g.layer.Thickness
+	centre, nodes := got.PeakAt(middle), 2*got.Cells+1
+	rise := hr / float64(g.layer.SpecificHeat)
+	hottest := g.start
+	for _, k := range ks {
+		hottest = max(hottest, k.Temp)
+	}
+	coarse := 0.0
+	a := Answer{Warnings: []string{degreeWarning}}
+	if got.Coarse {
+		coarse = 1
+		a.Warnings = append(a.Warnings, fmt.Sprintf("The grid of %d nodes is too coarse: the degree of cure differs by %.2f from one node to the next, so a reaction front fits between two of them and the peak may be off by tens of kelvin. Take some %d nodes, or refine=yes.", nodes, got.Steepest, int(math.Ceil(float64(nodes)*max(2, got.Steepest/0.4)/100))*100+1))
+	}
+	a.Results = Results{
+		{Key: "centre_peak_c", Value: centre.Temp.Celsius()}, {Key: "centre_peak_min", Value: centre.Time.Minutes()},
+		{Key: "peak_c", Value: got.Peak.Temp.Celsius()}, {Key: "peak_min", Value: got.Peak.Time.Minutes()}, {Key: "peak_depth_mm", Value: got.Peak.Depth.MM()},
+		{Key: "overshoot_k", Value: float64(got.Peak.Temp - hottest)}, {Key: "adiabatic_rise_k", Value: rise},
+		{Key: "centre_end_cure_fraction", Value: got.DegreeAt(middle, got.End)}, {Key: "face_end_cure_fraction", Value: got.DegreeAt(0, got.End)},
+		{Key: "energy_error_percent", Value: 100 * got.Energy.Error}, {Key: "nodes_count", Value: float64(nodes)}, {Key: "steps_count", Value: float64(got.Steps)},
+		{Key: "coarse_grid_count", Value: coarse}, {Key: "steepest_fraction", Value: got.Steepest},
+	}
+	_, a.Working = l.at(hottest)
+	a.Working = append(a.Working,
+		working.Line{Name: "adiabatic rise", Formula: "H/c", Numbers: fmt.Sprintf("%s kJ/kg / %s J/(kg K)", num(hr/1000), num(float64(g.layer.SpecificHeat))), Value: rise, Unit: "K", Source: lostHeat},
+		working.Line{
+			Name: "hottest in the middle", Formula: "ρ c ∂T/∂t = k ∂²T/∂x² + ρ H ∂a/∂t, " + l.formula, Numbers: fmt.Sprintf("%s, a0 = %s, k/(ρ c) = %s m²/s, %d nodes, at %s min", l.numbers, num(g.layer.Seed), num(g.diffusivity()), nodes, num(centre.Time.Minutes())),
+			Value: centre.Temp.Celsius(), Unit: "°C", Source: oneDimension + "; " + l.source, Holds: "a wide slab with two like faces; a peak moves with the degree at the start, so that is stated",
+		},
+		working.Line{Name: "energy that is missing", Formula: "|stored + lost - released|/largest", Value: 100 * got.Energy.Error, Unit: "%", Source: working.Identity, Holds: "how well the steps followed the heat; not how well the grid did"})
+	for _, place := range []struct {
+		key, words string
+		depth      si.Length
+	}{{"centre", "the middle", middle}, {"face", "the face", 0}} {
+		if t, ok := got.Reached(place.depth, to); ok {
+			a.Results = append(a.Results, Result{Key: place.key + "_reached_min", Value: t.Minutes()})
+			a.Working = append(a.Working, working.Line{Name: place.words + " comes to a = " + num(to), Formula: "the same, first a = " + num(to), Value: t.Minutes(), Unit: "min", Source: oneDimension})
+		} else {
+			a.Results = append(a.Results, Result{Key: place.key + "_reached_words", Text: "not within the time followed"})
+		}
+	}
+	return a
+}
+
+func heatSlab(r *reader) Answer {
+	g := r.slab()
+	ks := r.programme("air")
+	t := quantity[si.Time](r, "time", longTime)
+	if !r.ok() {
+		return Answer{}
+	}
+	s := g.model(ks, t)
+	s.Tolerance = 1e-3
+	got, err := s.Run(nil)
+	if err != nil {
+		r.giveUp("time", 0, err)
+		return Answer{}
+	}
+	middle, half := g.layer.Thickness, float64(g.layer.Thickness)
+	centre, face := got.TempAt(middle, t), got.TempAt(0, t)
+	fo := g.diffusivity() * float64(t) / (half * half)
+	a := Answer{
+		Results: Results{{Key: "centre_c", Value: centre.Celsius()}, {Key: "face_c", Value: face.Celsius()}, {Key: "fourier_ratio", Value: fo}},
+		Working: []working.Line{
+			{Name: "Fourier number", Formula: "Fo = k t/(ρ c (L/2)²)", Numbers: fmt.Sprintf("%s m²/s × %s s/(%s m)²", num(g.diffusivity()), num(float64(t)), num(half)), Value: fo, Unit: "1", Source: "CarslawJaeger1959: from memory", Holds: "past 1 the slab has nearly followed its faces"},
+			{Name: "middle", Formula: "ρ c ∂T/∂t = k ∂²T/∂x²", Numbers: fmt.Sprintf("%d nodes, %d steps", g.nodes, got.Steps), Value: centre.Celsius(), Unit: "°C", Source: oneDimension},
+			{Name: "face", Formula: map[bool]string{true: "k ∂T/∂x = h (T - Ta)", false: "T = Ta"}[g.film], Value: face.Celsius(), Unit: "°C", Source: oneDimension},
+		},
+	}
+	if g.film {
+		bi := float64(g.h) * half / float64(g.layer.Conductivity)
+		a.Results = append(a.Results, Result{Key: "biot_ratio", Value: bi})
+		a.Working = append(a.Working, working.Line{Name: "Biot number", Formula: "Bi = h (L/2)/k", Numbers: fmt.Sprintf("%s × %s/%s", num(float64(g.h)), num(half), num(float64(g.layer.Conductivity))), Value: bi, Unit: "1", Source: "CarslawJaeger1959: from memory", Holds: "below 0.1 the slab has one temperature throughout"})
+	}
+	if span := float64(g.start - ks[0].Temp); len(ks) == 1 && span != 0 {
+		theta := float64(centre-ks[0].Temp) / span
+		a.Results = append(a.Results, Result{Key: "centre_theta_ratio", Value: theta}, Result{Key: "face_theta_ratio", Value: float64(face-ks[0].Temp) / span})
+		a.Working = append(a.Working, working.Line{Name: "left of the step, in the middle", Formula: "θ = (T - Ta)/(T0 - Ta)", Numbers: fmt.Sprintf("(%s - %s)/(%s - %s)", num(centre.Celsius()), num(ks[0].Temp.Celsius()), num(g.start.Celsius()), num(ks[0].Temp.Celsius())), Value: theta, Unit: "1", Source: "definition"})
+	}
+	return a
+}
