@@ -23,7 +23,7 @@ type Workspace struct {
 	now          state
 	T1, a1, rate []float64
 	U, V         [stages][]float64
-	Q            [2][stages]float64 // J/m2, out of a prescribed first and last face
+	Q            [2][stages]float64 // J/m2, out of the first and the last face
 
 	diag, lo, up, inv []float64
 	sourceSlope       []float64
@@ -91,8 +91,8 @@ func (w *Workspace) run(first, last Face, s *Slab) (*Result, error) {
 		} else if h > left/2 && s.fixed == 0 {
 			h = left / 2 // two even steps rather than a long and a stump
 		}
-		if h < 1e-12*math.Max(1, t) {
-			return nil, fmt.Errorf("heat: the step has shrunk to %g s at %g s: the rate law jumps where no break is listed, or is not finite", h, t)
+		if h < 1e-14*math.Max(1, t) {
+			return nil, fmt.Errorf("heat: the step has shrunk to %g s at %g s: the reaction goes off faster than can be followed, or its rate jumps where no break is listed or is not finite", h, t)
 		}
 		if !w.factor(h, &w.now) {
 			w.res.Rejected++

@@ -43,10 +43,10 @@ type Peak struct {
 type Energy struct {
 	Stored, Lost, Released, Added float64
 
-	// Error is what is missing, over the largest of the amounts that moved. What a
-	// film of air passes is integrated on its own along the face temperatures, so
-	// this shows how well the steps followed the heat, not only that the sums are
-	// right. Behind prescribed faces it shows the latter only.
+	// Error is what is missing, over the largest of the amounts that moved. The
+	// scheme keeps heat to rounding, so it shows what was not kept: a degree held
+	// at 1 or from falling, a source that jumps within a step. How well Lost follows
+	// the face temperatures is for TestLossIsTheFacesOwn.
 	Error float64
 }
 

@@ -260,11 +260,18 @@ func (w *Workspace) step(t, h float64, s *state) float64 {
 		for k := n - 2; k >= 0; k-- {
 			U[k] = (U[k] + w.up[k]*U[k+1]) * w.diag[k]
 		}
-		if w.first.kind == prescribed {
-			w.Q[0][i] = w.passes(i, h, &w.Q[0], m.g[0]*(T[1]-T[0]+U[1]-U[0]))
+		at, d := t+stageTime[i]*h, stageSlope[i]*h
+		switch w.first.kind {
+		case convective:
+			w.passes(0, i, h, w.first.h*(T[0]+U[0]-w.firstT.at(at))-d*slope0)
+		case prescribed:
+			w.passes(0, i, h, m.g[0]*(T[1]-T[0]+U[1]-U[0]))
 		}
-		if w.last.kind == prescribed {
-			w.Q[1][i] = w.passes(i, h, &w.Q[1], m.g[n-2]*(T[n-2]-T[n-1]+U[n-2]-U[n-1]))
+		switch w.last.kind {
+		case convective:
+			w.passes(1, i, h, w.last.h*(T[n-1]+U[n-1]-w.lastT.at(at))-d*slopeN)
+		case prescribed:
+			w.passes(1, i, h, m.g[n-2]*(T[n-2]-T[n-1]+U[n-2]-U[n-1]))
 		}
 		for j := range m.blocks {
 			b := &m.blocks[j]
@@ -288,13 +295,14 @@ func (w *Workspace) step(t, h float64, s *state) float64 {
 	return worst
 }
 
-// passes returns stage i of the heat that has passed a prescribed face, carried as
-// one more unknown with the flow as its rate.
-func (w *Workspace) passes(i int, h float64, Q *[stages]float64, flow float64) float64 {
+// passes sets stage i of the heat that leaves by a face, carried as one more
+// unknown whose rate is the flow: so it is the heat the nodes themselves lost.
+func (w *Workspace) passes(face, i int, h, flow float64) {
+	Q := &w.Q[face]
 	for j, c := range stageC[i][:i] {
 		flow += c * Q[j] / h
 	}
-	return gamma * h * flow
+	Q[i] = gamma * h * flow
 }
 
 // combine sets y to y0 plus the weighted sum of u.
