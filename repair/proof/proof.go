@@ -30,6 +30,12 @@ const (
 	AnIdentity Provenance = "identity"
 	Practice   Provenance = "common practice, no source"
 	Table      Provenance = "published table, read"
+
+	ComputedScipy    Provenance = "independent computation (scipy, in Python)"
+	InputsSecondHand Provenance = "inputs read second-hand; outcome by independent computation (scipy, in Python)"
+	FinerGrid        Provenance = "our own finer grid: shows that the grid settles, not that it is right"
+	OwnRule          Provenance = "our own rule"
+	InputsRead       Provenance = "inputs read in the source; outcome by independent computation (in Python)"
 )
 
 // Check is one row.
@@ -68,7 +74,7 @@ func (c Check) Tolerance() string {
 
 // All returns every check, computed now.
 func All() []Check {
-	return slices.Concat(thickness(), classRule(), section(), lamina(), laminates(), failure(), micromechanics(), tapers(), mixings(), practice())
+	return slices.Concat(thickness(), classRule(), section(), lamina(), laminates(), failure(), micromechanics(), tapers(), mixings(), cures(), practice())
 }
 
 // Failed returns those that do not pass.
@@ -100,18 +106,34 @@ func (g *group) add(what string, expected, ours float64, unit string) *group {
 
 // figures computes a figure once and adds rows for its results.
 func (g *group) figures(name string, inputs map[string]string, rows ...want) *group {
+	return g.answered(shared(name, inputs), rows...)
+}
+
+// answer is a figure computed, for the rows of more than one group.
+type answer struct {
+	name    string
+	results figure.Results
+	err     error
+}
+
+func shared(name string, inputs map[string]string) answer {
 	calc, err := figure.Find(name)
 	var a figure.Answer
 	if err == nil {
 		a, err = calc.Compute(inputs)
 	}
+	return answer{name, a.Results, err}
+}
+
+// answered adds rows for the results of a figure.
+func (g *group) answered(a answer, rows ...want) *group {
 	for _, w := range rows {
-		ours, ok := a.Results.Get(w.key)
+		ours, ok := a.results.Get(w.key)
 		g.add(w.what, w.expected, ours, w.unit)
-		if err != nil {
-			g.rows[len(g.rows)-1].Err = err.Error()
+		if a.err != nil {
+			g.rows[len(g.rows)-1].Err = a.err.Error()
 		} else if !ok {
-			g.rows[len(g.rows)-1].Err = name + " has no result " + w.key
+			g.rows[len(g.rows)-1].Err = a.name + " has no result " + w.key
 		}
 	}
 	return g
