@@ -166,8 +166,8 @@ func filmGel(r *reader) Answer {
 	}
 	at := k.K(T)
 	warn := ""
-	if math.Abs(float64(T-ref)) > 15 {
-		warn = fmt.Sprintf("%s °C is %s K from the reference: beyond the temperatures of a sheet a rate is a guess", num(T.Celsius()), num(math.Abs(float64(T-ref))))
+	if math.Abs(float64(T.Sub(ref))) > 15 {
+		warn = fmt.Sprintf("%s °C is %s K from the reference: beyond the temperatures of a sheet a rate is a guess", num(T.Celsius()), num(math.Abs(float64(T.Sub(ref)))))
 	}
 	return Answer{
 		Results: Results{{Key: "k2_per_s", Value: at}, {Key: "gel_s", Value: float64(t)}, {Key: "gel_min", Value: t.Minutes()}, {Key: "gel_h", Value: t.Hours()}},

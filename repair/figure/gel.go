@@ -81,7 +81,7 @@ func glassTransition(r *reader) Answer {
 	if !inverse {
 		tg = g.Tg(a)
 	}
-	span, y := float64(g.TgInf-g.Tg0), float64(tg-g.Tg0)/float64(g.TgInf-g.Tg0)
+	span, y := float64(g.TgInf.Sub(g.Tg0)), float64(tg.Sub(g.Tg0))/float64(g.TgInf.Sub(g.Tg0))
 	line := working.Line{
 		Name: "glass transition", Formula: "Tg = Tg0 + (Tginf - Tg0) λ a/[1 - (1-λ) a]", Numbers: fmt.Sprintf("%s °C + %s K × %s × %s/(1 - %s × %s)", num(g.Tg0.Celsius()), num(span), num(g.Lambda), num(a), num(1-g.Lambda), num(a)),
 		Value: tg.Celsius(), Unit: "°C", Source: diBenedetto,
@@ -173,8 +173,8 @@ func catalystGelTime(r *reader) Answer {
 	switch {
 	case p < doseLow || p > doseHigh:
 		warn = fmt.Sprintf("%.3g %% is outside any band a peroxide sheet is known to give (about 1 to 3 %%): the formula still gives a time, the resin may never cure. Heat it, wait, or take another resin; never meet cold with more catalyst.", p.Percent())
-	case math.Abs(float64(T-T0)) > 10:
-		warn = fmt.Sprintf("%s K from the sheet's temperature: a time this far off is a guess", num(math.Abs(float64(T-T0))))
+	case math.Abs(float64(T.Sub(T0))) > 10:
+		warn = fmt.Sprintf("%s K from the sheet's temperature: a time this far off is a guess", num(math.Abs(float64(T.Sub(T0)))))
 	}
 	return Answer{
 		Results: Results{{Key: "gel_min", Value: t.Minutes()}, {Key: "gel_h", Value: t.Hours()}, {Key: "against_reference_ratio", Value: float64(t) / float64(t0)}},

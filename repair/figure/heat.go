@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"scarfwright/physics/heat"
 	"scarfwright/physics/kinetics"
@@ -153,7 +154,7 @@ func cup(r *reader) Answer {
 
 func cupWarnings(start, peak si.Temp, adiabatic float64, e si.MolarEnergy) []string {
 	out := []string{"Working time is at most the time to gel, and less: stop while it still wets out. The data sheet of the material in hand decides."}
-	rise, full := float64(peak-start), adiabatic-float64(start)
+	rise, full := float64(peak.Sub(start)), adiabatic-float64(start)
 	runaway := kinetics.R * float64(start) * float64(start) / float64(e)
 	if rise > runaway && rise < 0.6*full {
 		out = append(out, "This batch lies near the edge between staying cool and running away: a little more mass, warmth or foam round it changes gel and peak a lot.")
@@ -170,7 +171,7 @@ func (r *reader) giveUp(key string, spent int, err error) {
 		r.fail(key, "the reaction is so fast against the rest that this takes more work than one figure may.", "Check A and E, fewer nodes, or a shorter time.")
 		return
 	}
-	r.fail(key, err.Error()+".", "Check the sizes and units of the inputs together.")
+	r.fail(key, strings.TrimPrefix(err.Error(), "heat: ")+".", "Check the sizes and units of the inputs together.")
 }
 
 // slabGiven is a slab as it was typed, of one layer with two like faces.
@@ -286,7 +287,7 @@ func (g slabGiven) cured(got *heat.Result, l cureLaw, hr, to float64, ks []kinet
 	a.Results = Results{
 		{Key: "centre_peak_c", Value: centre.Temp.Celsius()}, {Key: "centre_peak_min", Value: centre.Time.Minutes()},
 		{Key: "peak_c", Value: got.Peak.Temp.Celsius()}, {Key: "peak_min", Value: got.Peak.Time.Minutes()}, {Key: "peak_depth_mm", Value: got.Peak.Depth.MM()},
-		{Key: "overshoot_k", Value: float64(got.Peak.Temp - hottest)}, {Key: "adiabatic_rise_k", Value: rise},
+		{Key: "overshoot_k", Value: float64(got.Peak.Temp.Sub(hottest))}, {Key: "adiabatic_rise_k", Value: rise},
 		{Key: "centre_end_cure_fraction", Value: got.DegreeAt(middle, got.End)}, {Key: "face_end_cure_fraction", Value: got.DegreeAt(0, got.End)},
 		{Key: "energy_error_percent", Value: 100 * got.Energy.Error}, {Key: "nodes_count", Value: float64(nodes)}, {Key: "steps_count", Value: float64(got.Steps)},
 		{Key: "coarse_grid_count", Value: coarse}, {Key: "steepest_fraction", Value: got.Steepest},
@@ -343,9 +344,9 @@ func heatSlab(r *reader) Answer {
 		a.Results = append(a.Results, Result{Key: "biot_ratio", Value: bi})
 		a.Working = append(a.Working, working.Line{Name: "Biot number", Formula: "Bi = h (L/2)/k", Numbers: fmt.Sprintf("%s × %s/%s", num(float64(g.h)), num(half), num(float64(g.layer.Conductivity))), Value: bi, Unit: "1", Source: "CarslawJaeger1959: from memory", Holds: "below 0.1 the slab has one temperature throughout"})
 	}
-	if span := float64(g.start - ks[0].Temp); len(ks) == 1 && span != 0 {
-		theta := float64(centre-ks[0].Temp) / span
-		a.Results = append(a.Results, Result{Key: "centre_theta_ratio", Value: theta}, Result{Key: "face_theta_ratio", Value: float64(face-ks[0].Temp) / span})
+	if span := float64(g.start.Sub(ks[0].Temp)); len(ks) == 1 && span != 0 {
+		theta := float64(centre.Sub(ks[0].Temp)) / span
+		a.Results = append(a.Results, Result{Key: "centre_theta_ratio", Value: theta}, Result{Key: "face_theta_ratio", Value: float64(face.Sub(ks[0].Temp)) / span})
 		a.Working = append(a.Working, working.Line{Name: "left of the step, in the middle", Formula: "θ = (T - Ta)/(T0 - Ta)", Numbers: fmt.Sprintf("(%s - %s)/(%s - %s)", num(centre.Celsius()), num(ks[0].Temp.Celsius()), num(g.start.Celsius()), num(ks[0].Temp.Celsius())), Value: theta, Unit: "1", Source: "definition"})
 	}
 	return a

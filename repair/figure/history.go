@@ -91,7 +91,7 @@ func (r *reader) programme(key string) []kinetics.Knot {
 		if err != nil {
 			return bad(part, err)
 		}
-		d, err := rampTime(m[3], m[4], float64(to-now().Temp))
+		d, err := rampTime(m[3], m[4], float64(to.Sub(now().Temp)))
 		if err != nil {
 			return bad(part, err)
 		}

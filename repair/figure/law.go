@@ -46,7 +46,7 @@ var lawInputs = []Input{
 
 // Bounds of what a resin or a boat can mean, to catch a value typed in another unit.
 var (
-	shopTemp     = bounds{173.15, 773.15, false, "between -100 and 500 °C"}
+	shopTemp     = bounds{173.1, 773.2, false, "between -100 and 500 °C"}
 	activation   = bounds{1e3, 5e5, false, "between 1 and 500 kJ/mol"}
 	exponents    = between(0, 10, "between 0 and 10")
 	reactionHeat = bounds{1e3, 3e6, false, "between 1 and 3000 kJ/kg, per kg of what the density and specific heat are of"}
