@@ -91,7 +91,7 @@ func (w *Workspace) run(first, last Face, s *Slab) (*Result, error) {
 		} else if h > left/2 && s.fixed == 0 {
 			h = left / 2 // two even steps rather than a long and a stump
 		}
-		if h < 1e-14*math.Max(1, t) {
+		if !(h >= 1e-14*math.Max(1, t)) { // written so that NaN stops too
 			return nil, fmt.Errorf("heat: the step has shrunk to %g s at %g s: the reaction goes off faster than can be followed, or its rate jumps where no break is listed or is not finite", h, t)
 		}
 		if !w.factor(h, &w.now) {

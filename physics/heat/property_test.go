@@ -93,7 +93,7 @@ func TestAnyStackInAnyWeather(t *testing.T) {
 				if !math.IsNaN(a) {
 					last[j] = a
 				}
-				if !(p.Temp[j] > 0) || float64(p.Temp[j]) > float64(r.Peak.Temp)+0.1 {
+				if !(p.Temp[j] > 0) || float64(p.Temp[j]) > float64(r.Peak.Temp)+0.2 {
 					t.Fatalf("temperature %g K at %v, %v; peak %g K", float64(p.Temp[j]), p.Depth[j], p.Time, float64(r.Peak.Temp))
 				}
 			}
@@ -119,7 +119,7 @@ func TestLossIsTheFacesOwn(t *testing.T) {
 }
 
 // Without a source no place becomes hotter than the start and the air have been,
-// nor colder.
+// nor colder, but for the error of a few steps at the default tolerance of 0.05 K.
 func TestInertStackStaysWithinItsWeather(t *testing.T) {
 	var w heat.Workspace
 	rapid.Check(t, func(t *rapid.T) {
@@ -130,7 +130,7 @@ func TestInertStackStaysWithinItsWeather(t *testing.T) {
 		}
 		for i := range 50 {
 			for j, T := range r.Profile(r.End * si.Time(i) / 49).Temp {
-				if C := T.Celsius(); C < -5-0.05 || C > 45+0.05 {
+				if C := T.Celsius(); C < -5-0.2 || C > 45+0.2 {
 					t.Fatalf("%g C at node %d", C, j)
 				}
 			}

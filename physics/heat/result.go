@@ -55,7 +55,9 @@ func (k *track) finish(w *Workspace) (*Result, error) {
 	m := &w.m
 	n := len(m.cap)
 	e := &r.Energy
+	rounding := 0.0 // a billionth of the heat above absolute zero
 	for i, c := range m.cap {
+		rounding += 1e-9 * c * m.start[i]
 		e.Stored += c * (w.now.T[i] - m.start[i])
 	}
 	for p, q := range m.heat {
@@ -81,7 +83,7 @@ func (k *track) finish(w *Workspace) (*Result, error) {
 		e.Lost += own
 		k.through += math.Abs(own)
 	}
-	if scale := max(math.Abs(e.Stored), e.Released, math.Abs(e.Added), k.through); scale > 0 {
+	if scale := max(math.Abs(e.Stored), e.Released, math.Abs(e.Added), k.through, rounding); scale > 0 {
 		e.Error = math.Abs(e.Stored+e.Lost-e.Released-e.Added) / scale
 	}
 	r.Cells = n - 1
