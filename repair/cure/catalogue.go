@@ -11,9 +11,9 @@ import (
 // FromCatalogue returns a catalogue entry, or the user's own sheet over one, as a
 // sheet to fit. Its pot-life table is for 100 g cups (repair/mixing says the same).
 //
-// Its limit "sandable", at 20 °C, is believed to its own spread. For a polyester it
-// is taken only where high is at most twice low: a wider one is a rule of waiting
-// (air, wax, shrinkage), and a fit that took it for kinetics would cool the cup.
+// Its limit "sandable", at 20 °C, is believed to its own spread. For a polyester one
+// of more than 6 hours is left out: that is a rule of waiting (air, wax, shrinkage),
+// and a fit that took it for kinetics would put sanding next to never.
 func FromCatalogue(p catalog.TwoPart, kind Kind) Sheet {
 	s := Sheet{Name: p.Class, Kind: kind, Density: density(p)}
 	if p.Catalysed() {
@@ -25,7 +25,7 @@ func FromCatalogue(p catalog.TwoPart, kind Kind) Sheet {
 	}
 	if v := p.Limits.Sandable; v.Given() && v.Low > 0 {
 		sigma := max(sigmaFilm, math.Log(float64(v.High/v.Low))/(2*z90))
-		if kind != Polyester || v.High <= 2*v.Low {
+		if kind != Polyester || v.Typical <= si.Hours(6) {
 			s.Sandable = []Film{{At: si.Celsius(20), Dose: s.DoseRef, Time: v.Typical, Sigma: sigma}}
 		}
 	}

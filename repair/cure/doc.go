@@ -24,9 +24,10 @@
 // prediction says so (Extrapolated); outside its band of catalyst there is none.
 // A cup has one temperature here: the middle of a deep one is hotter. A polyester
 // pot shortens with mass less than a real one, since no heat comes before gel, and
-// its film knows neither styrene loss nor air. "Through" is 95 % of the degree the
-// sheet's own through-cure time reaches: at room temperature that is glass at its
-// own temperature, not full conversion.
+// its film knows neither styrene loss nor air: a sheet's own waiting time before
+// sanding stands beside what is computed here, and the later counts. Through-cured is
+// 95 % of the degree that the sheet's own time reaches, and as old as that time: at
+// room temperature that is a glass at its own temperature, not full conversion.
 //
 // Sources: KamalSourour1973, DiBenedetto1987 (physics/kinetics). The priors are
 // from memory, each beside its number.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 
 	"scarfwright/physics/heat"
@@ -53,11 +54,16 @@ func newProblem(s Sheet) *problem {
 	return p
 }
 
-// model computes every datum, in the order of newProblem.
-func (p *problem) model(r *resin, out []float64) {
+// model computes every datum, in the order of newProblem; those of cups are left as
+// they are where only films have changed.
+func (p *problem) model(r *resin, out []float64, cups bool) {
 	i := 0
 	put := func(x float64) { out[i] = x; i++ }
 	for _, c := range p.sheet.Pots {
+		if !cups {
+			i++
+			continue
+		}
 		b := r.bath(heat.StraightCup(c.Diameter), c.Mass, c.At)
 		put(r.run(b, c.Dose, false).pot(c.Criterion))
 	}
@@ -68,6 +74,9 @@ func (p *problem) model(r *resin, out []float64) {
 		put(r.film(float64(f.At), f.Dose, r.sand))
 	}
 	for _, k := range p.sheet.Peaks {
+		if !cups {
+			break // they are last
+		}
 		b := r.bath(heat.StraightCup(k.Diameter), k.Mass, k.At)
 		o := r.run(b, k.Dose, true)
 		put(max(o.peak-b.air, 1e-3))
@@ -81,11 +90,30 @@ func (p *problem) model(r *resin, out []float64) {
 func (p *problem) residuals(z, out []float64) {
 	r := newResin(p.sheet, z)
 	n := len(p.data)
-	p.model(&r, out[:n])
+	p.model(&r, out[:n], true)
 	for i, d := range p.data {
 		out[i] = math.Log(out[i]/d.sheet) / d.sigma
 	}
 	copy(out[n:], z)
+}
+
+// column is how the residuals change with parameter j, by a forward difference.
+func (p *problem) column(z, res []float64, j int, out []float64) {
+	const step = 1e-3 // of a prior's standard deviation
+	keep := z[j]
+	z[j] += step
+	r := newResin(p.sheet, z)
+	z[j] = keep
+	n := len(p.data)
+	for i, d := range p.data { // what the model leaves alone has not changed
+		out[i] = d.sheet * math.Exp(res[i]*d.sigma)
+	}
+	p.model(&r, out[:n], !usual[p.sheet.Kind].parameters[j].films)
+	for i, d := range p.data {
+		out[i] = (math.Log(out[i]/d.sheet)/d.sigma - res[i]) / step
+	}
+	clear(out[n:])
+	out[n+j] = 1
 }
 
 // cost is the sum of squares.
@@ -99,18 +127,20 @@ func cost(res []float64) float64 {
 
 // optimum is where one start came to rest.
 type optimum struct {
-	z    []float64
-	cost float64
-	jtj  *mat.SymDense // curvature there
+	z, res []float64 // there, and the residuals
+	cost   float64
+	jac    *mat.Dense
+	jtj    *mat.SymDense // the curvature
 }
 
 // descend is Levenberg-Marquardt with forward differences. The priors make the
 // curvature at least 1 in every direction, so it is never singular.
-func (p *problem) descend(start []float64) (optimum, error) {
+//
+// A start that comes close to an optimum known from another is that optimum.
+func (p *problem) descend(start []float64, known []optimum) (optimum, error) {
 	const (
 		most   = 60
-		step   = 1e-3 // of a prior's standard deviation
-		enough = 1e-5 // fall in cost that no longer counts
+		enough = 1e-4 // fall in cost that no longer counts
 	)
 	n, rows := len(start), len(p.data)+len(start)
 	z := append([]float64(nil), start...)
@@ -123,13 +153,8 @@ func (p *problem) descend(start []float64) (optimum, error) {
 	trial := make([]float64, n)
 	differentiate := func() {
 		for j := range n {
-			keep := z[j]
-			z[j] += step
-			p.residuals(z, next)
-			z[j] = keep
-			for i := range rows {
-				jac.Set(i, j, (next[i]-res[i])/step)
-			}
+			p.column(z, res, j, next)
+			jac.SetCol(j, next)
 		}
 		jtj.SymOuterK(1, jac.T())
 		slope.MulVec(jac.T(), mat.NewVecDense(rows, res))
@@ -164,13 +189,17 @@ func (p *problem) descend(start []float64) (optimum, error) {
 		res, next = next, res
 		f = g
 		lambda = max(lambda/8, 1e-7)
-		if fall < enough*(1+f) {
-			differentiate()
-			break
+		for _, k := range known {
+			if f < k.cost+0.05 && floats.Distance(z, k.z, math.Inf(1)) < 0.2 {
+				return k, nil
+			}
 		}
 		differentiate()
+		if fall < enough*(1+f) {
+			break
+		}
 	}
-	return optimum{z, f, jtj}, nil
+	return optimum{z, res, f, jac, jtj}, nil
 }
 
 // starts are fixed points in units of the priors: the means, and round them by the
@@ -204,18 +233,19 @@ func fit(s Sheet, count int) (Model, error) {
 	if count == 0 {
 		count = 4
 		if s.Kind == Polyester {
-			count = 8 // fewer miss the best of several optima
+			count = 6 // there are several optima
 		}
 	}
 	p := newProblem(s)
 	var best optimum
+	var known []optimum
 	var costs []float64
 	for _, z := range starts(len(usual[s.Kind].parameters), count) {
-		o, err := p.descend(z)
+		o, err := p.descend(z, known)
 		if err != nil {
 			return Model{}, fmt.Errorf("sheet %q: %w", s.Name, err)
 		}
-		costs = append(costs, o.cost)
+		costs, known = append(costs, o.cost), append(known, o)
 		if best.z == nil || o.cost < best.cost {
 			best = o
 		}

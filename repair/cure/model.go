@@ -5,16 +5,10 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
-	"gonum.org/v1/gonum/stat/distuv"
 
 	"scarfwright/physics/kinetics"
 	"scarfwright/physics/si"
 )
-
-// draws is how many materials a prediction tries. They are the same for every
-// question (fixed points, no chance), so that a warmer or a bigger cup is compared
-// with itself.
-const draws = 64
 
 // Model is a sheet fitted. Make it with Fit; it is never changed, so it may be shared.
 type Model struct {
@@ -30,50 +24,23 @@ type Model struct {
 
 func newModel(p *problem, o optimum, costs []float64) (Model, error) {
 	n := len(o.z)
-	var chol mat.Cholesky
+	contradiction := fmt.Errorf("sheet %q: its numbers contradict each other beyond reason", p.sheet.Name)
+	var curvature, root mat.Cholesky
 	var cov mat.SymDense
-	if !chol.Factorize(o.jtj) || chol.InverseTo(&cov) != nil {
-		return Model{}, fmt.Errorf("sheet %q: its numbers contradict each other beyond reason", p.sheet.Name)
+	if !curvature.Factorize(o.jtj) || curvature.InverseTo(&cov) != nil || !root.Factorize(&cov) {
+		return Model{}, contradiction
 	}
 	m := Model{problem: p, best: newResin(p.sheet, o.z), z: o.z, costs: costs, sd: make([]float64, n)}
 	for j := range n {
 		m.sd[j] = math.Sqrt(cov.At(j, j))
 	}
-	var root mat.Cholesky
-	if !root.Factorize(&cov) {
-		return Model{}, fmt.Errorf("sheet %q: its numbers contradict each other beyond reason", p.sheet.Name)
-	}
-	var lower mat.TriDense
-	root.LTo(&lower)
-	m.sample = make([]resin, draws)
-	for i := range m.sample {
-		z := make([]float64, n)
-		for j := range n {
-			for k := range j + 1 {
-				z[j] += lower.At(j, k) * normal(i, k)
-			}
-			z[j] += o.z[j]
-		}
-		m.sample[i] = newResin(p.sheet, z)
-	}
+	m.sample = p.draw(o, &root)
 	m.through = p.throughDegree(&m.best)
 	m.throughDraws = make([]float64, draws)
 	for i := range m.sample {
 		m.throughDraws[i] = p.throughDegree(&m.sample[i])
 	}
 	return m, nil
-}
-
-// normal is number i of a sequence that fills the normal law of dimension k evenly:
-// Halton's radical inverse (from memory), stretched.
-func normal(i, k int) float64 {
-	base := primes[k]
-	u, f := 0.0, 1.0
-	for n := i + 20; n > 0; n /= base { // the first points of high bases lie in a line
-		f /= float64(base)
-		u += f * float64(n%base)
-	}
-	return distuv.UnitNormal.Quantile(min(max(u, 1e-4), 1-1e-4))
 }
 
 // Sheet returns the sheet as fitted, with what was missing filled in.
@@ -102,8 +69,9 @@ func (m Model) GelAt() float64 { return m.best.gel }
 // SandableAt returns the degree at which it can be sanded.
 func (m Model) SandableAt() float64 { return m.best.sand }
 
-// ThroughAt returns the degree meant by through-cured: 95 % of what the sheet's own
-// time and temperature reach, or 7 days at 20 °C where it gives none.
+// ThroughAt returns the degree needed for through-cured, 95 % of what the sheet's own
+// time and temperature reach, or 7 days at 20 °C where it gives none. It is not
+// enough: the coat must also be as old as that time (kinetics.EquivalentAge).
 func (m Model) ThroughAt() float64 { return m.through }
 
 // Glass returns the glass transition against degree.
@@ -154,7 +122,7 @@ type Misfit struct {
 // Misfit lists them.
 func (m Model) Misfit() []Misfit {
 	got := make([]float64, len(m.problem.data))
-	m.problem.model(&m.best, got)
+	m.problem.model(&m.best, got, true)
 	var out []Misfit
 	for i, d := range m.problem.data {
 		out = append(out, Misfit{d.name, d.sheet, got[i], math.Log(got[i]/d.sheet) / d.sigma})

@@ -220,11 +220,19 @@ func (m Model) Film(air si.Temp, dose si.Ratio, to Stage) (Prediction[si.Time], 
 	if err := errors.Join(m.CheckDose(dose), checkAir(air)); err != nil {
 		return Prediction[si.Time]{}, err
 	}
+	T, ripe := float64(air), m.problem.throughAt()
+	when := func(r *resin, a float64) float64 {
+		t := r.film(T, dose, a)
+		if to == ToThrough {
+			t = max(t, float64(ripe.Time)/r.age(T, float64(ripe.At)))
+		}
+		return t
+	}
 	var t [draws]float64
 	for i := range m.sample {
-		t[i] = m.sample[i].film(float64(air), dose, m.degree(to, i))
+		t[i] = when(&m.sample[i], m.degree(to, i))
 	}
-	p := within(horizon, m.best.film(float64(air), dose, m.degree(to, -1)), t[:])
+	p := within(horizon, when(&m.best, m.degree(to, -1)), t[:])
 	p.Extrapolated = m.outside(air, air, dose)
 	return p, nil
 }

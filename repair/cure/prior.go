@@ -30,6 +30,7 @@ type parameter struct {
 	log        bool
 	low, high  float64 // it is held within, in its own unit
 	put        func(*resin, float64)
+	films      bool // no cup depends on it
 }
 
 // value turns standard deviations from the prior mean into the parameter's unit.
@@ -42,11 +43,11 @@ func (p parameter) value(z float64) float64 {
 }
 
 func ln(name, unit string, median, sd float64, put func(*resin, float64)) parameter {
-	return parameter{name, unit, math.Log(median), sd, true, median * 1e-6, median * 1e6, put}
+	return parameter{name, unit, math.Log(median), sd, true, median * 1e-6, median * 1e6, put, false}
 }
 
 func lin(name, unit string, mean, sd, low, high float64, put func(*resin, float64)) parameter {
-	return parameter{name, unit, mean, sd, false, low, high, put}
+	return parameter{name, unit, mean, sd, false, low, high, put, false}
 }
 
 // usuals are what a kind brings with it.
@@ -80,7 +81,7 @@ func marine(heat float64) []parameter {
 		lin("E", "kJ/mol", 55, 6, 20, 120, kilo(setE)), // amine and epoxide: 44 to 71 in the literature
 		ln("H", "kJ/kg", heat, 0.20, kilo(setHeat)),
 		ln("U", "W/(m2 K)", wall, 0.30, setU),
-		lin("sandable at", "1", 0.72, 0.05, 0.60, 0.95, setSand),
+		sandable(),
 	}
 }
 
@@ -118,11 +119,17 @@ var radical = []parameter{
 	ln("U", "W/(m2 K)", wall, 0.30, setU),
 	lin("m", "1", 0.6, 0.15, 0.05, 0.95, setM),
 	seed(),
-	lin("sandable at", "1", 0.72, 0.05, 0.50, 0.95, setSand), // as for an epoxy: where it nears its glass
+	sandable(), // as for an epoxy: where it nears its glass
 }
 
 func seed() parameter {
 	p := ln("seed", "1", 1e-4, 2, setSeed)
 	p.low, p.high = 1e-8, 0.01
+	return p
+}
+
+func sandable() parameter {
+	p := lin("sandable at", "1", 0.72, 0.05, 0.50, 0.95, setSand)
+	p.films = true
 	return p
 }

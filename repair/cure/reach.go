@@ -45,8 +45,11 @@ func (m Model) Reaches(h kinetics.History, dose si.Ratio) (Reached, error) {
 	}
 	var times [3][draws]float64
 	var degrees, glass [2][draws]float64
+	ripe := m.problem.throughAt()
 	follow := func(r *resin, through float64) track {
-		return r.follow(T[:], dose, [3]float64{r.gel, r.sand, through})
+		k := r.follow(T[:], dose, [3]float64{r.gel, r.sand, through}, ripe)
+		k.at[ToThrough] = max(k.at[ToThrough], k.ripe)
+		return k
 	}
 	for i := range m.sample {
 		r := &m.sample[i]
@@ -81,11 +84,16 @@ func (m Model) Reaches(h kinetics.History, dose si.Ratio) (Reached, error) {
 type track struct {
 	at     [3]float64
 	degree [2]float64
+	ripe   float64 // when it is as old as the sheet's through-cure time
 }
 
+// age is how many seconds at Tref a second at T is worth (kinetics.EquivalentAge).
+func (r *resin) age(T, Tref float64) float64 { return math.Exp(r.eR * (1/Tref - 1/T)) }
+
 // follow integrates by the midpoint rule, steps no longer than a hundredth of
-// degree, half an hour, or the next time asked for. T is every sampling seconds.
-func (r *resin) follow(T []float64, dose si.Ratio, to [3]float64) track {
+// degree, half an hour (two hours after the first day), or the next time asked for. T is
+// every sampling seconds.
+func (r *resin) follow(T []float64, dose si.Ratio, to [3]float64, ripe Film) track {
 	end := float64(len(T)-1) * sampling
 	temp := func(t float64) float64 {
 		i := min(int(t/sampling), len(T)-2)
@@ -93,16 +101,25 @@ func (r *resin) follow(T []float64, dose si.Ratio, to [3]float64) track {
 		return T[i] + share*(T[i+1]-T[i])
 	}
 	inf := math.Inf(1)
-	out := track{at: [3]float64{inf, inf, inf}}
+	out := track{at: [3]float64{inf, inf, inf}, ripe: inf}
+	old := 0.0
 	boost := r.boost(dose)
 	t, a := r.wake(temp, dose, end), 0.0
+	old += t * r.age(temp(t/2), float64(ripe.At))
 	stops := [...]float64{day, 7 * day, end}
 	for j, stop := range stops {
+		if j == 2 && out.at[2] < inf && out.ripe < inf {
+			break // nothing is left to ask
+		}
+		longest := 1800.0
+		if j > 0 {
+			longest = 7200
+		}
 		for t < stop {
 			v := r.rate(a, temp(t), boost)
 			// The early rate of a polyester grows from next to nothing: there the step is
 			// bound by the degree already there.
-			dt := min(max(0.01, 0)/max(v, 1e-300), 1800, stop-t)
+			dt := min(0.01/max(v, 1e-300), longest, stop-t)
 			if r.kind == Polyester {
 				dt = min(dt, 0.2*(a+r.seed)/v)
 			}
@@ -119,6 +136,11 @@ func (r *resin) follow(T []float64, dose si.Ratio, to [3]float64) track {
 						out.at[i] = t + dt*(to[i]-a)/gain
 					}
 				}
+				older := dt * r.age(temp(t+dt/2), float64(ripe.At))
+				if old < float64(ripe.Time) && old+older >= float64(ripe.Time) {
+					out.ripe = t + dt*(float64(ripe.Time)-old)/older
+				}
+				old += older
 				a, t = a+gain, t+dt
 				break
 			}
@@ -151,23 +173,38 @@ func (r *resin) wake(temp func(float64) float64, dose si.Ratio, end float64) flo
 	return end
 }
 
-// throughDegree is 95 % of the degree that the sheet's own through-cure time and
-// temperature reach, or else 7 days at 20 °C ("full properties" of an epoxy,
-// common practice, no source). The last of it creeps and is never waited for.
-func (p *problem) throughDegree(r *resin) float64 {
-	at, dose, t := 293.15, p.sheet.DoseRef, 7*day
+// throughAt is what the sheet says of through-cured, or else 7 days at 20 °C ("full
+// properties" of an epoxy, common practice, no source; for a polyester our choice).
+func (p *problem) throughAt() Film {
+	f := Film{At: si.Celsius(20), Dose: p.sheet.DoseRef, Time: si.Days(7)}
 	if len(p.sheet.Through) > 0 {
-		f := p.sheet.Through[0]
-		at, dose, t = float64(f.At), f.Dose, float64(f.Time)
+		f = p.sheet.Through[0]
 	}
-	// The plateau is found by bisection on the closed time: film grows with degree.
-	low, high := 0.0, 0.9999
+	return f
+}
+
+// throughDegree is 95 % of the degree that the sheet's through-cure reaches. The
+// last of it creeps, and a day's warmth moves it by weeks: it is left to the age.
+func (p *problem) throughDegree(r *resin) float64 {
+	f := p.throughAt()
+	// Newton's method on ln t, kept in a bracket: the time of a film grows with degree.
+	T, boost := float64(f.At), r.boost(f.Dose)
+	low, high, a := 0.0, 0.9999, 0.8
 	for range 30 {
-		if a := (low + high) / 2; r.film(at, dose, a) > t {
+		t := r.film(T, f.Dose, a)
+		if t > float64(f.Time) {
 			high = a
 		} else {
 			low = a
 		}
+		next := a + math.Log(float64(f.Time)/t)*t*r.rate(a, T, boost)
+		if !(next > low && next < high) {
+			next = (low + high) / 2
+		}
+		if math.Abs(next-a) < 1e-6 {
+			break
+		}
+		a = next
 	}
-	return 0.95 * low
+	return 0.95 * a
 }

@@ -70,11 +70,6 @@ func (r *resin) induction(T float64, dose si.Ratio) float64 {
 // arrhenius is ln k at T.
 func (r *resin) arrhenius(T, boost float64) float64 { return r.lnK + boost - r.eR*(1/T-1/refTemp) }
 
-// glassy is how hard the brake is on: the rate is divided by 1 + exp of it.
-func (r *resin) glassy(a, T float64) float64 {
-	return (r.tg(a) - T - r.centre) / r.width
-}
-
 func (r *resin) tg(a float64) float64 { return r.tg0 + r.span*r.lam*a/(1-(1-r.lam)*a) }
 
 // A step along the degree is best taken where the rate's own growth is taken out:
@@ -97,18 +92,37 @@ func (r *resin) degree(x float64) float64 {
 	return max(math.Exp(x)-r.kap, 0)
 }
 
+// ahead returns the degrees half a step and a whole step along the coordinate.
+func (r *resin) ahead(a, x, h float64) (middle, end float64) {
+	if r.kind == Polyester {
+		return r.degree(x + h/2), r.degree(x + h)
+	}
+	g := math.Exp(h / 2) // kap + a grows by the same factor twice
+	middle = (r.kap+a)*g - r.kap
+	return middle, (r.kap+middle)*g - r.kap
+}
+
 // pace is dt/dx in s, given ln k.
 func (r *resin) pace(a, T, lnk float64) float64 {
-	p := math.Exp(-lnk) * (1 + math.Exp(min(r.glassy(a, T), 300)))
+	p := math.Exp(-lnk) * r.held(a, T)
 	if r.kind == Polyester {
 		return p * math.Exp((r.m-2)*math.Log(1-a)) / (1 - r.m)
 	}
 	return p / ((1 - a) * (1 - a))
 }
 
+// held is what the brake divides a rate by, from 1 up.
+func (r *resin) held(a, T float64) float64 {
+	g := (r.tg(a) - T - r.centre) / r.width
+	if g < -18 {
+		return 1 // to 2e-8: most of a hot cup, and an exponential saved
+	}
+	return 1 + math.Exp(min(g, 300))
+}
+
 // rate is da/dt in 1/s.
 func (r *resin) rate(a, T, boost float64) float64 {
-	k := math.Exp(r.arrhenius(T, boost)) / (1 + math.Exp(min(r.glassy(a, T), 300)))
+	k := math.Exp(r.arrhenius(T, boost)) / r.held(a, T)
 	if r.kind == Polyester {
 		return k * math.Exp(r.m*math.Log(a+r.seed)+(2-r.m)*math.Log(1-a))
 	}
