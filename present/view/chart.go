@@ -51,6 +51,7 @@ type plot struct {
 	y0, y1     float64
 	logx, logy bool
 	curves     [][]drawing.Point // lines that text keeps off, on paper
+	edges      [][]drawing.Point // lines that text may cover, but had better not
 	taken      []drawing.Box     // texts that are placed
 	key        []keyed           // curves without room for their name
 }
@@ -187,22 +188,24 @@ func (f *plot) name(text string, st stroked, pts []drawing.Point) {
 	if text == "" {
 		return
 	}
-	if !f.beside(text, st.ink, thin(pts)) {
+	own := thin(pts)
+	if !f.beside(text, st.ink, own, every(1.5, own)) {
 		f.key = append(f.key, keyed{text, st})
 	}
 }
 
-// beside writes a text next to a run of points, and tells whether it found room.
-func (f *plot) beside(text string, ink drawing.Ink, pts []drawing.Point) bool {
+// beside writes a text next to one of some places on a curve, and tells whether
+// it found room.
+func (f *plot) beside(text string, ink drawing.Ink, own, places []drawing.Point) bool {
 	const h = drawing.TextSmall
 	w := drawing.TextWidth(h, false, text)
 	best, cost := drawing.Box{}, math.Inf(1)
-	for _, at := range every(1.5, pts) {
+	for _, at := range places {
 		for _, dx := range []float64{-w - 1, -w / 2, 1} {
 			for gap := 1.0; gap <= 4; gap += 0.5 {
 				for _, y := range []float64{at.Y + gap, at.Y - gap - h} {
 					b := drawing.Box{X0: at.X + dx, Y0: y - 0.25*h, X1: at.X + dx + w, Y1: y + h}
-					if c := f.costs(b, pts, cost); c < cost {
+					if c := f.costs(b, own, cost); c < cost {
 						best, cost = b, c
 					}
 				}
@@ -261,7 +264,13 @@ func (f *plot) costs(b drawing.Box, own []drawing.Point, best float64) float64 {
 			return math.Inf(1)
 		}
 	}
-	return near - 0.25*min(other, 6)
+	cost := near - 0.25*min(other, 6)
+	for _, e := range f.edges {
+		if away(b, e) < keepOff {
+			cost += 2
+		}
+	}
+	return cost
 }
 
 // away returns the distance in mm between a box and a run of points, 0 where it
@@ -379,7 +388,7 @@ func steps(a, b float64, n int) []float64 {
 	}
 	var out []float64
 	for k := math.Ceil(a/step - 1e-9); k*step <= b+1e-9*step; k++ {
-		out = append(out, k*step)
+		out = append(out, k*step+0) // + 0: no negative zero
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"scarfwright/physics/si"
@@ -161,7 +162,7 @@ func (c CureChart) edges(f *plot, end float64) {
 			if t > 0 && t < end {
 				p := f.at(t, f.y0)
 				f.s.Line(drawing.DashedNarrow, p, drawing.P(p.X, f.box.Y1))
-				f.curves = append(f.curves, []drawing.Point{p, drawing.P(p.X, f.box.Y1)})
+				f.edges = append(f.edges, []drawing.Point{p, drawing.P(p.X, f.box.Y1)})
 			}
 		}
 	}
@@ -213,10 +214,12 @@ func (c CureChart) draw(f *plot) {
 func (f *plot) limit(name, value string, a, b drawing.Point) {
 	f.curve(limitStyle, []drawing.Point{a, b})
 	text := strings.TrimSpace("limit " + value + " " + name)
-	if f.on(text, a, b) {
+	line := []drawing.Point{a, b}
+	if f.on(text, a, b) || f.beside(text, limitStyle.ink, line, every(1.5, line)) {
 		return
 	}
-	f.name(text, limitStyle, []drawing.Point{a, b})
+	f.on(value, a, b) // the figure at least, and the whole in the key
+	f.key = append(f.key, keyed{text, limitStyle})
 }
 
 // on writes a text on a level line where no other curve passes.
@@ -227,7 +230,7 @@ func (f *plot) on(text string, a, b drawing.Point) bool {
 		box := drawing.Box{X0: x, Y0: a.Y - 0.75*h, X1: x + w, Y1: a.Y + h/2}
 		free := box.X0 > f.box.X0 && box.Y0 > f.box.Y0
 		for _, c := range f.curves {
-			free = free && (away(box, c) > keepOff || c[0] == a && c[len(c)-1] == b)
+			free = free && (away(box, c) > keepOff || slices.Equal(c, []drawing.Point{a, b}))
 		}
 		for _, t := range f.taken {
 			free = free && !(box.X0 < t.X1+1 && t.X0 < box.X1+1 && box.Y0 < t.Y1+0.8 && t.Y0 < box.Y1+0.8)

@@ -239,7 +239,7 @@ func minutes(t float64) string {
 // upwards, and returns the height above it. On narrow paper a cell takes two
 // lines, and masses in between are left out until the rest fits.
 func (c PotChart) table(s *drawing.Scene, low float64, band bool) float64 {
-	const h, first = drawing.TextSmall, 12.0
+	const h, first = drawing.TextSmall, 11.0
 	x0, x1 := math.Inf(1), 0.0
 	for _, l := range c.Lines {
 		for _, p := range l.Points {
@@ -248,12 +248,12 @@ func (c PotChart) table(s *drawing.Scene, low float64, band bool) float64 {
 	}
 	masses := c.masses(x0, x1)
 	fits := func(two bool) bool {
-		room := (s.Width-first)/float64(len(masses)) - 2
+		room := (s.Width-first)/float64(len(masses)) - 1
 		for _, l := range c.Lines {
 			for _, m := range masses {
 				t, b := c.cell(l, m)
 				if two && max(drawing.TextWidth(h, false, t), drawing.TextWidth(h, false, b)) > room ||
-					!two && drawing.TextWidth(h, false, t+" "+b) > room {
+					!two && drawing.TextWidth(h, false, t+" "+b) > room-1 {
 					return false
 				}
 			}
@@ -292,7 +292,7 @@ func (c PotChart) table(s *drawing.Scene, low float64, band bool) float64 {
 	for k, m := range masses {
 		s.Bold(drawing.P(first+pitch*(float64(k)+0.5), y), h, drawing.Centre, fmt.Sprintf("%g", m))
 	}
-	s.Bold(drawing.P(0, y), h, drawing.Left, strings.Fields(c.massName())[0])
+	s.Bold(drawing.P(0, y), h, drawing.Left, "mass")
 	y += lineStep
 	s.Text(drawing.P(0, y), h, drawing.Left, "Minutes to "+c.end()+", by "+c.massName()+" mixed")
 	return y + lineStep + 1

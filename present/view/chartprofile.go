@@ -245,7 +245,7 @@ func (c ProfileChart) draw(f *plot) {
 	if top, ok := c.hottest(); ok {
 		at := f.at(c.length(top.Deep), c.degrees(top.Temp.Celsius()))
 		f.s.Fill(drawing.Solid, f.s.EllipseRing(at, 0.9, 0.9, 0))
-		f.beside(c.temperature(top.Temp.Celsius()), drawing.Black, []drawing.Point{at})
+		f.beside(c.temperature(top.Temp.Celsius()), drawing.Black, thin(all[0]), []drawing.Point{at})
 	}
 	for i, k := range c.Profiles {
 		f.name(k.Name, profileStyles[i%len(profileStyles)], all[i])
