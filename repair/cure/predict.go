@@ -13,16 +13,18 @@ import (
 
 // Prediction is a figure with its 10 to 90 % range.
 type Prediction[Q ~float64] struct {
-	Low, Likely, High Q
+	Low    Q `json:"low"`
+	Likely Q `json:"likely"`
+	High   Q `json:"high"`
 
 	// Never says that the likely material doesn't get there within the horizon of
 	// the question (60 days for a film, 14 for a history); a Low, Likely or High
 	// that is beyond it is the horizon itself: read "more than".
-	Never bool
+	Never bool `json:"never,omitempty"`
 
 	// Extrapolated says in words what of the question lies outside the sheet; empty
 	// if nothing does.
-	Extrapolated string
+	Extrapolated string `json:"extrapolated,omitempty"`
 }
 
 func predict[Q ~float64](likely float64, drawn []float64) Prediction[Q] {
@@ -113,17 +115,17 @@ func (s Sheet) doses() (low, high si.Ratio) {
 
 // PotResult is what becomes of a batch left in its vessel.
 type PotResult struct {
-	Gel     Prediction[si.Time] // from the end of mixing, or what the sheet's clock starts at
-	Working Prediction[si.Time] // end of pot life by the sheet's own criterion; at Gel or before
-	Peak    Prediction[si.Temp]
-	PeakAt  Prediction[si.Time]
+	Gel     Prediction[si.Time] `json:"gel"`     // from the end of mixing, or what the sheet's clock starts at
+	Working Prediction[si.Time] `json:"working"` // end of pot life by the sheet's own criterion; at Gel or before
+	Peak    Prediction[si.Temp] `json:"peak"`
+	PeakAt  Prediction[si.Time] `json:"peak_at"`
 
 	// Runaway says that the likely batch warms itself by more than R T^2/E, some 13
 	// K, over which its rate grows e-fold: spread it or use it, don't leave it.
 	// RunawayShare is the share of the possible materials that do; between 0.1 and
 	// 0.9 the times are a gamble, and the range says so.
-	Runaway      bool
-	RunawayShare float64
+	Runaway      bool    `json:"runaway"`
+	RunawayShare float64 `json:"runaway_share"`
 }
 
 // Pot predicts a batch in a vessel that starts at the temperature of the air. It is

@@ -10,14 +10,17 @@ import (
 
 // Reached is what a film comes to along a temperature history.
 type Reached struct {
-	Gel, Sandable, Through Prediction[si.Time]
-	AfterDay, AfterWeek    State
+	Gel       Prediction[si.Time] `json:"gel"`
+	Sandable  Prediction[si.Time] `json:"sandable"`
+	Through   Prediction[si.Time] `json:"through"`
+	AfterDay  State               `json:"after_day"`
+	AfterWeek State               `json:"after_week"`
 }
 
 // State is how far it has come at a time.
 type State struct {
-	Degree Prediction[float64]
-	Tg     Prediction[si.Temp]
+	Degree Prediction[float64] `json:"degree"`
+	Tg     Prediction[si.Temp] `json:"tg"`
 }
 
 const (
