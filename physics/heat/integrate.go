@@ -19,6 +19,7 @@ type Workspace struct {
 	tolT         float64
 	tolA, tolA0  float64
 	low, high    []float64 // the part of the rate law each point is in
+	give         []float64 // J/m2 for a degree, in that part
 	part         []int     // its index among the breaks
 	now          state
 	T1, a1, rate []float64
@@ -179,7 +180,7 @@ func (w *Workspace) prepare(first, last Face, s *Slab) {
 	for _, v := range []*[]float64{&w.now.T, &w.T1, &w.diag, &w.lo, &w.up} {
 		*v = resize(*v, n)
 	}
-	for _, v := range []*[]float64{&w.now.a, &w.now.da, &w.now.byA, &w.now.byT, &w.a1, &w.rate, &w.inv, &w.low, &w.high} {
+	for _, v := range []*[]float64{&w.now.a, &w.now.da, &w.now.byA, &w.now.byT, &w.a1, &w.rate, &w.inv, &w.low, &w.high, &w.give} {
 		*v = resize(*v, np)
 	}
 	for i := range stages {
@@ -194,7 +195,7 @@ func (w *Workspace) prepare(first, last Face, s *Slab) {
 		b := &w.m.blocks[i]
 		for p := b.from; p < b.to; p++ {
 			k := 0
-			for k < len(b.Breaks) && w.now.a[p] >= b.Breaks[k] {
+			for k < len(b.breaks) && w.now.a[p] >= b.breaks[k] {
 				k++
 			}
 			w.enterPart(b, p, k)
@@ -281,7 +282,7 @@ func (w *Workspace) firstStep(longest float64) float64 {
 	for i := range w.m.blocks {
 		b := &w.m.blocks[i]
 		for p := b.from; p < b.to; p++ {
-			f[b.node+p-b.from] += w.m.heat[p] * w.now.da[p]
+			f[b.node+p-b.from] += w.give[p] * w.now.da[p]
 			fastest = math.Max(fastest, w.now.da[p]*w.tolT/(w.tolA*w.now.a[p]+w.tolA0))
 		}
 	}
@@ -297,10 +298,14 @@ func (w *Workspace) enterPart(b *block, p, k int) {
 	w.part[p] = k
 	w.low[p], w.high[p] = 0, 1
 	if k > 0 {
-		w.low[p] = b.Breaks[k-1] + off
+		w.low[p] = b.breaks[k-1] + off
 	}
-	if k < len(b.Breaks) {
-		w.high[p] = b.Breaks[k] - off
+	if k < len(b.breaks) {
+		w.high[p] = b.breaks[k] - off
+	}
+	w.give[p] = 0
+	if w.low[p] >= b.Quiet {
+		w.give[p] = w.m.heat[p] / (1 - b.Quiet)
 	}
 }
 
@@ -310,17 +315,17 @@ func (w *Workspace) cross(h float64) float64 {
 	cut := 1.0
 	for i := range w.m.blocks {
 		b := &w.m.blocks[i]
-		if len(b.Breaks) == 0 {
+		if len(b.breaks) == 0 {
 			continue
 		}
 		for p := b.from; p < b.to; p++ {
 			k := w.part[p]
-			if k == len(b.Breaks) || w.a1[p] <= b.Breaks[k]+onBreak {
+			if k == len(b.breaks) || w.a1[p] <= b.breaks[k]+onBreak {
 				continue
 			}
 			// a(z) = a0 + v z + (a1 - a0 - v) z^2, v the step's own start
 			a0, v := w.now.a[p], w.now.da[p]*h
-			rise, bend := b.Breaks[k]-a0, w.a1[p]-a0-v
+			rise, bend := b.breaks[k]-a0, w.a1[p]-a0-v
 			z := 2 * rise / (v + math.Sqrt(math.Max(0, v*v+4*bend*rise)))
 			if !(z > 0 && z < 1) {
 				z = rise / (w.a1[p] - a0)
@@ -337,11 +342,11 @@ func (w *Workspace) pass() bool {
 	any := false
 	for i := range w.m.blocks {
 		b := &w.m.blocks[i]
-		if len(b.Breaks) == 0 {
+		if len(b.breaks) == 0 {
 			continue
 		}
 		for p := b.from; p < b.to; p++ {
-			for k := w.part[p]; k < len(b.Breaks) && w.now.a[p] >= b.Breaks[k]-onBreak; k++ {
+			for k := w.part[p]; k < len(b.breaks) && w.now.a[p] >= b.breaks[k]-onBreak; k++ {
 				w.enterPart(b, p, k+1)
 				any = true
 			}

@@ -18,8 +18,8 @@ type mesh struct {
 	cap []float64 // J/(m2 K)
 	g   []float64 // W/(m2 K), from node i to i+1
 
-	blocks  []block // the reactive layers
-	heat    []float64
+	blocks  []block   // the reactive layers
+	heat    []float64 // J/m2 of each point from its quiet degree to 1
 	sources []sourced
 
 	start, seed []float64 // K by node, degree by point
@@ -30,6 +30,7 @@ type mesh struct {
 type block struct {
 	*Reaction
 	from, to, node, layer int
+	breaks                []float64
 }
 
 // A sourced node takes in f over its volume.
@@ -83,7 +84,7 @@ func (m *mesh) rebuild(s *Slab, cells []int) {
 		held = half
 		if l.Reaction != nil {
 			from := len(m.heat)
-			m.blocks = append(m.blocks, block{l.Reaction, from, from + c + 1, first, i})
+			m.blocks = append(m.blocks, block{l.Reaction, from, from + c + 1, first, i, l.Reaction.breaks()})
 			for j := 0; j <= c; j++ {
 				m.heat = append(m.heat, float64(l.Density)*dx*ends(j, c)*float64(l.Reaction.Heat))
 				m.seed = append(m.seed, l.Seed)
@@ -104,7 +105,7 @@ func (m *mesh) rebuildBody(capacity, heat, start, seed float64, r *Reaction) {
 		start: []float64{start}, layerEnd: []int{0},
 	}
 	if r != nil {
-		m.blocks = []block{{r, 0, 1, 0, 0}}
+		m.blocks = []block{{r, 0, 1, 0, 0, r.breaks()}}
 		m.heat, m.seed = []float64{heat}, []float64{seed}
 	}
 }

@@ -60,8 +60,11 @@ func (k *track) finish(w *Workspace) (*Result, error) {
 		rounding += 1e-9 * c * m.start[i]
 		e.Stored += c * (w.now.T[i] - m.start[i])
 	}
-	for p, q := range m.heat {
-		e.Released += q * (w.now.a[p] - m.seed[p])
+	for i := range m.blocks {
+		b := &m.blocks[i]
+		for p := b.from; p < b.to; p++ {
+			e.Released += m.heat[p] * (max(w.now.a[p], b.Quiet) - max(m.seed[p], b.Quiet)) / (1 - b.Quiet)
+		}
 	}
 	e.Added = k.sourced
 	e.Lost = k.lost
@@ -77,7 +80,7 @@ func (k *track) finish(w *Workspace) (*Result, error) {
 		for i := range m.blocks {
 			b := &m.blocks[i]
 			if p := b.from + f.node - b.node; p >= b.from && p < b.to {
-				own += m.heat[p] * (w.now.a[p] - m.seed[p])
+				own += m.heat[p] * (max(w.now.a[p], b.Quiet) - max(m.seed[p], b.Quiet)) / (1 - b.Quiet)
 			}
 		}
 		e.Lost += own

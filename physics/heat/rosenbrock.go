@@ -159,7 +159,7 @@ func (w *Workspace) factor(h float64, s *state) bool {
 				return false
 			}
 			w.inv[p] = 1 / D
-			diag[p-b.from] -= m.heat[p] * s.byT[p] * q * w.inv[p]
+			diag[p-b.from] -= w.give[p] * s.byT[p] * q * w.inv[p]
 		}
 	}
 	for i, g := range m.g {
@@ -239,7 +239,7 @@ func (w *Workspace) step(t, h float64, s *state) float64 {
 			node := U[b.node:]
 			for p := b.from; p < b.to; p++ {
 				V[p] += ra[p]
-				node[p-b.from] += m.heat[p] * (ra[p] + s.byA[p]*V[p]*w.inv[p])
+				node[p-b.from] += w.give[p] * (ra[p] + s.byA[p]*V[p]*w.inv[p])
 			}
 		}
 		w.flow(t+stageTime[i]*h, T, U)
@@ -287,10 +287,16 @@ func (w *Workspace) step(t, h float64, s *state) float64 {
 		w.T1[k] += u
 		worst = max(worst, math.Abs(u)/w.tolT)
 	}
-	for p, u := range w.V[stages-1] {
-		a := w.a1[p] + u
-		worst = max(worst, math.Abs(u)/(w.tolA*math.Abs(a)+w.tolA0))
-		w.a1[p] = a
+	for i := range m.blocks {
+		b := &m.blocks[i]
+		for p := b.from; p < b.to; p++ {
+			u := w.V[stages-1][p]
+			a := w.a1[p] + u
+			// The start of the part that gives heat counts as the start of all: it
+			// is where a law like a^m is decided.
+			worst = max(worst, math.Abs(u)/(w.tolA*math.Abs(a-b.Quiet)+w.tolA0))
+			w.a1[p] = a
+		}
 	}
 	return worst
 }

@@ -3,6 +3,7 @@ package heat
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"scarfwright/physics/si"
 )
@@ -22,8 +23,13 @@ type Reaction struct {
 	Slopes func(a, T float64) (rate, byDegree, byTemp float64)
 
 	// Heat is given off per kilogram of the layer (not of its resin) from degree 0
-	// to 1. Mixing the two bases is the commonest error of the trade's cure sums.
+	// (or Quiet) to 1. Mixing the two bases is the commonest error of the trade's cure sums.
 	Heat si.SpecificEnergy
+
+	// Quiet is the degree up to which no heat is given off, 0 for most laws: all
+	// Heat comes between it and 1. It serves laws that first use up an inhibitor
+	// and count that on the same scale. It is a break of the law as well.
+	Quiet float64
 
 	// Breaks are the degrees at which the rate law jumps or has a kink, ascending.
 	// A node's law changes at the break and not before; steps end there.
@@ -184,6 +190,9 @@ func (r *Reaction) check(what string, seed float64) error {
 	if !(seed >= 0 && seed <= 1) {
 		return fmt.Errorf("%s: degree %g at the start must lie within 0 and 1", what, seed)
 	}
+	if !(r.Quiet >= 0 && r.Quiet < 1) {
+		return fmt.Errorf("%s: quiet up to degree %g; it must lie within 0 and below 1", what, r.Quiet)
+	}
 	last := 0.0
 	for _, b := range r.Breaks {
 		if !(b > last && b < 1) {
@@ -192,6 +201,15 @@ func (r *Reaction) check(what string, seed float64) error {
 		last = b
 	}
 	return nil
+}
+
+// breaks returns the degrees at which the law or its heat changes.
+func (r *Reaction) breaks() []float64 {
+	i, found := slices.BinarySearch(r.Breaks, r.Quiet)
+	if r.Quiet == 0 || found {
+		return r.Breaks
+	}
+	return slices.Insert(slices.Clone(r.Breaks), i, r.Quiet)
 }
 
 // cells returns how many cells each layer is cut into. They are shared out by the
