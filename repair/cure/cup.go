@@ -28,11 +28,12 @@ type batch struct {
 	peak, peakAt                 float64
 }
 
-// How many steps to gel and from there on. The tests compare with physics/heat.
+// How many steps to gel and from there on. The tests compare with physics/heat:
+// gel within 0.4 %, the peak within 1 K.
 const (
-	stepsToGel, stepsToGelRadical = 64, 8
-	stepsAfter                    = 48
-	mostCured                     = 0.999 // a peak comes before that, or is one of no account
+	stepsToGel, stepsAfter               = 64, 48
+	stepsToGelRadical, stepsAfterRadical = 8, 80
+	mostCured                            = 0.999 // a peak comes before that, or is one of no account
 )
 
 // Viscosity against degree by (ag/(ag-a))^1.5 (a form of Castro and Macosko, from
@@ -51,9 +52,9 @@ var doubledAt = 1 - math.Pow(2, -2/3.0)
 // differences need. Past gel it goes on to the peak where wanted.
 func (r *resin) run(b bath, dose si.Ratio, toPeak bool) batch {
 	boost := r.boost(dose)
-	toGel := stepsToGel
+	toGel, after := stepsToGel, stepsAfter
 	if r.kind == Polyester {
-		toGel = stepsToGelRadical
+		toGel, after = stepsToGelRadical, stepsAfterRadical
 	}
 	x0, xGel, xEnd := r.coordinate(0), r.coordinate(r.gel), r.coordinate(mostCured)
 	t, T, a := r.induction(b.air, dose), b.air, 0.0
@@ -61,7 +62,7 @@ func (r *resin) run(b bath, dose si.Ratio, toPeak bool) batch {
 	doubled := doubledAt * r.gel
 	x, h := x0, (xGel-x0)/float64(toGel)
 	var before [3]float64 // T of the last two nodes, t of the last
-	for i := range toGel + stepsAfter {
+	for i := range toGel + after {
 		if i == toGel {
 			out.gel = t
 			if !toPeak {
@@ -69,8 +70,8 @@ func (r *resin) run(b bath, dose si.Ratio, toPeak bool) batch {
 			}
 		}
 		if i >= toGel { // ever shorter steps: a fast one peaks close to the end
-			left := float64(toGel+stepsAfter-i) / stepsAfter
-			h = (xEnd - xGel) * (left*left - (left-1./stepsAfter)*(left-1./stepsAfter))
+			left, one := float64(toGel+after-i)/float64(after), 1/float64(after)
+			h = (xEnd - xGel) * (left*left - (left-one)*(left-one))
 		}
 		am, a1 := r.ahead(a, x, h)
 		half := h / 2 * r.pace(a, T, r.arrhenius(T, boost))
@@ -95,7 +96,7 @@ func (r *resin) run(b bath, dose si.Ratio, toPeak bool) batch {
 		}
 		before = [3]float64{before[1], T, t}
 		t, T, a, x = t+dt, T1, a1, x+h
-		if i == toGel+stepsAfter-1 && T > out.peak {
+		if i == toGel+after-1 && T > out.peak {
 			out.peak, out.peakAt = T, t
 		}
 	}
