@@ -17,6 +17,7 @@ const (
 
 func cureFigures() []Calculation {
 	return append([]Calculation{
+		potLifeFigure(),
 		{
 			Name: "cure-isothermal", Title: "time to a degree of cure at one temperature", Inputs: slices.Concat([]Input{
 				{Key: "temperature", Doc: "temperature of the resin", Unit: "100 °C"},
@@ -36,12 +37,14 @@ func cureFigures() []Calculation {
 		},
 		{
 			Name: "film-gel", Title: "when a thin film of an epoxy gels: so thin that it stays at the temperature of the air", Inputs: []Input{
-				{Key: "k2", Doc: "rate constant k2 at the reference temperature", Unit: "3e-4/s"},
-				{Key: "kappa", Doc: "k1/k2", Unit: "0.10"},
-				{Key: "E", Doc: "activation energy", Unit: "55 kJ/mol"},
+				{Key: "k2", Doc: "rate constant k2 at the reference temperature", Unit: "3e-4/s", Unless: []string{"material"}},
+				{Key: "kappa", Doc: "k1/k2", Unit: "0.10", Unless: []string{"material"}},
+				{Key: "E", Doc: "activation energy", Unit: "55 kJ/mol", Unless: []string{"material"}},
 				{Key: "temperature", Doc: "temperature of the film", Unit: "20 °C"},
 				{Key: "reference", Doc: "temperature of k2", Unit: "25 °C", Default: "25 °C"},
 				{Key: "gel", Doc: "degree of cure at gel", Unit: "0.58", Default: "0.58"},
+				materialInput(false, true),
+				percentInput,
 			}, work: filmGel,
 		},
 	}, gelFigures()...)
@@ -148,6 +151,9 @@ func cureAdiabatic(r *reader) Answer {
 }
 
 func filmGel(r *reader) Answer {
+	if r.has("material") {
+		return filmOf(r)
+	}
 	k2, kappa := r.rate("k2", false), r.number("kappa", between(1e-6, 1e3, "between 0.000001 and 1000"))
 	e, T, ref := quantity[si.MolarEnergy](r, "E", activation), quantity[si.Temp](r, "temperature", shopTemp), quantity[si.Temp](r, "reference", shopTemp)
 	gel := r.degree("gel")

@@ -70,6 +70,7 @@ var good = map[string]in{
 	"cure-slab":         with(glassPolyester, slab, in{"H": "77.5 kJ/kg", "faces": "25C to 90C at 2.5K/min, hold 60 min, to 130C at 2.5K/min"}),
 	"heat-slab":         with(slab, in{"h": "10 W/(m2 K)", "air": "90 °C", "time": "10 min"}),
 	"cup":               with(inventedEpoxy, in{"mass": "100 g", "diameter": "75 mm", "ambient": "25 °C", "H": "330 kJ/kg"}),
+	"pot-life":          {"material": "epoxy-slow", "mass": "100 g", "temperature": "20 °C"},
 	"film-gel":          with(inventedEpoxy, in{"temperature": "25 °C"}),
 	"glass-transition":  {"Tg0": "-35 °C", "Tginf": "90 °C", "lambda": "0.40", "cure": "0.80"},
 	"gel-conversion":    {"f": "4", "g": "2"},

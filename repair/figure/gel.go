@@ -36,13 +36,14 @@ func gelFigures() []Calculation {
 		},
 		{
 			Name: "catalyst-gel-time", Title: "gel time of a polyester or vinylester at another dose and temperature", Inputs: []Input{
-				{Key: "reference-time", Doc: "gel time on the sheet", Unit: "15 min"},
+				{Key: "reference-time", Doc: "gel time on the sheet", Unit: "15 min", Unless: []string{"material"}},
 				{Key: "reference-percent", Doc: "catalyst that it is for, by mass of resin", Unit: "2 %", Default: "2 %"},
 				{Key: "reference", Doc: "temperature that it is for", Unit: "25 °C", Default: "25 °C"},
 				{Key: "percent", Doc: "catalyst, by mass of resin", Unit: "1.5 %"},
 				{Key: "temperature", Doc: "temperature of the resin", Unit: "18 °C"},
 				{Key: "E", Doc: "activation energy of the gel time", Unit: "58 kJ/mol", Default: "58 kJ/mol"},
 				{Key: "exponent", Doc: "order q in the catalyst", Unit: "0.88", Default: "0.88"},
+				materialInput(true, true),
 			}, work: catalystGelTime,
 		},
 	}
@@ -152,7 +153,12 @@ func equivalentAge(r *reader) Answer {
 	return a
 }
 
+const peroxideWarning = "The percentage must lie inside the band of the resin's own data sheet; eye and face protection to pour peroxide. Peroxide never meets promoter neat."
+
 func catalystGelTime(r *reader) Answer {
+	if r.has("material") {
+		return gelOf(r)
+	}
 	dose := bounds{1e-3, 0.10, false, "between 0.1 and 10 %"}
 	t0, p0, T0 := quantity[si.Time](r, "reference-time", longTime), quantity[si.Ratio](r, "reference-percent", dose), quantity[si.Temp](r, "reference", shopTemp)
 	p, T := quantity[si.Ratio](r, "percent", dose), quantity[si.Temp](r, "temperature", shopTemp)
@@ -182,6 +188,6 @@ func catalystGelTime(r *reader) Answer {
 			Name: "gel time", Formula: "t = tref (p/pref)^(-q) exp[E/R (1/T - 1/Tref)]", Numbers: fmt.Sprintf("%s min × (%s/%s)^-%s × exp[%s kJ/mol/R (1/%s - 1/%s)]", num(t0.Minutes()), num(p.Percent()), num(p0.Percent()), num(q), num(e.KJPerMol()), num(float64(T)), num(float64(T0))),
 			Value: t.Minutes(), Unit: "min", Source: "working form, from memory; E near 58 kJ/mol by MSG, independent computation", Holds: "inside the sheet's own band of catalyst and near its temperature", Warning: warn,
 		}},
-		Warnings: []string{"The percentage must lie inside the band of the resin's own data sheet; eye and face protection to pour peroxide. Peroxide never meets promoter neat."},
+		Warnings: []string{peroxideWarning},
 	}
 }
