@@ -110,7 +110,7 @@ func (a *Answer) extrapolated(words string) {
 func (a *Answer) fit(m cure.Model) {
 	for _, x := range m.Misfit() {
 		unit, per := "min", 60.
-		if strings.HasPrefix(x.Name, "peak") {
+		if strings.HasPrefix(x.Name, "rise") {
 			unit, per = "K", 1
 		}
 		a.Working = append(a.Working, working.Line{Name: "fit: " + x.Name, Formula: "model beside sheet", Numbers: "the sheet says " + num(x.Sheet/per), Value: x.Model / per, Unit: unit, Source: fitted, Holds: fmt.Sprintf("%.1f spreads off", math.Abs(x.Sigmas))})

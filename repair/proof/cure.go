@@ -2,6 +2,7 @@ package proof
 
 import (
 	"maps"
+	"slices"
 
 	"scarfwright/physics/kinetics"
 	"scarfwright/physics/si"
@@ -40,7 +41,7 @@ var (
 )
 
 func cures() []Check {
-	return append(append(append(ratesOfCure(), slabs()...), cups()...), resins()...)
+	return slices.Concat(ratesOfCure(), slabs(), cups(), resins(), sheets())
 }
 
 func ratesOfCure() []Check {
