@@ -197,7 +197,7 @@ func (g slabGiven) cured(got *heat.Result, l cureLaw, hr, to float64, ks []kinet
 	a := Answer{Warnings: []string{degreeWarning}}
 	if got.Coarse {
 		coarse = 1
-		a.Warnings = append(a.Warnings, fmt.Sprintf("The grid of %d nodes is too coarse: the degree of cure differs by %.2f from one node to the next, so a reaction front fits between two of them and the peak may be off by tens of kelvin. Take some %d nodes, or refine=yes.", nodes, got.Steepest, int(math.Ceil(float64(nodes)*max(2, got.Steepest/0.4)/100))*100+1))
+		a.Warnings = append(a.Warnings, fmt.Sprintf("The grid of %d nodes is too coarse: the degree of cure differs by %.2f from one node to the next, so a reaction front fits between two of them and the peak may be off by tens of kelvin. Take refine=yes, which halves the grid until it carries the front, or many times the nodes.", nodes, got.Steepest))
 	}
 	a.Results = Results{
 		{Key: "centre_peak_c", Value: centre.Temp.Celsius()}, {Key: "centre_peak_min", Value: centre.Time.Minutes()},
@@ -214,7 +214,7 @@ func (g slabGiven) cured(got *heat.Result, l cureLaw, hr, to float64, ks []kinet
 			Name: "hottest in the middle", Formula: "ρ c ∂T/∂t = k ∂²T/∂x² + ρ H ∂a/∂t, " + l.formula, Numbers: fmt.Sprintf("%s, a0 = %s, k/(ρ c) = %s m²/s, %d nodes, at %s min", l.numbers, num(g.layer.Seed), num(g.diffusivity()), nodes, num(centre.Time.Minutes())),
 			Value: centre.Temp.Celsius(), Unit: "°C", Source: oneDimension + "; " + l.source, Holds: "a wide slab with two like faces; a peak moves with the degree at the start, so that is stated",
 		},
-		working.Line{Name: "energy that is missing", Formula: "|stored + lost - released|/largest", Value: 100 * got.Energy.Error, Unit: "%", Source: working.Identity, Holds: "how well the steps followed the heat; not how well the grid did"})
+		working.Line{Name: "energy that is missing", Formula: "|stored + lost - released|/largest", Value: 100 * got.Energy.Error, Unit: "%", Source: working.Identity, Holds: "no heat got lost on the way; it does not say that the grid was fine enough"})
 	for _, place := range []struct {
 		key, words string
 		depth      si.Length
