@@ -46,9 +46,9 @@ func newProblem(s Sheet) *problem {
 		add(float64(f.Time), f.Sigma, "sandable at %s", at(f.At, f.Dose))
 	}
 	for _, k := range s.Peaks {
-		add(float64(k.Peak.Sub(k.At)), sigmaPeak, "rise of %.4g g at %s", k.Mass.Grams(), at(k.At, k.Dose))
+		add(float64(k.Peak.Sub(k.At)), k.Sigma, "rise of %.4g g at %s", k.Mass.Grams(), at(k.At, k.Dose))
 		if k.When > 0 {
-			add(float64(k.When), sigmaPeakTime, "time of the peak of %.4g g at %s", k.Mass.Grams(), at(k.At, k.Dose))
+			add(float64(k.When), k.SigmaWhen, "time of the peak of %.4g g at %s", k.Mass.Grams(), at(k.At, k.Dose))
 		}
 	}
 	return p

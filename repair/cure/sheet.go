@@ -62,6 +62,8 @@ type PeakSeen struct {
 	Peak     si.Temp
 	When     si.Time // 0: not noted
 	Diameter si.Length
+
+	Sigma, SigmaWhen float64 // of ln(rise), 0: 0.05, and of ln(When), 0: 0.10
 }
 
 // Sheet is what a tin, a data sheet or an owner's own cup gives. Every field may be
@@ -151,6 +153,12 @@ func (s Sheet) settled() (Sheet, error) {
 			errs = append(errs, fmt.Errorf("peak: %.4g °C must be above the cup's %.4g °C and below 350 °C", p.Peak.Celsius(), p.At.Celsius()))
 		}
 		cup(&p.Mass, &p.Diameter)
+		if p.Sigma == 0 {
+			p.Sigma = sigmaPeak
+		}
+		if p.SigmaWhen == 0 {
+			p.SigmaWhen = sigmaPeakTime
+		}
 	}
 	films := func(what string, list []Film) []Film {
 		list = append([]Film(nil), list...)

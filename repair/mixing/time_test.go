@@ -69,7 +69,8 @@ func TestNothingIsToldBeyondTheTable(t *testing.T) {
 	cat := catalog.Default()
 	polyester, fast := resin(t, "polyester-laminating").TwoPart, resin(t, "epoxy-fast").TwoPart
 	gelcoat, _ := cat.Gelcoat("gelcoat-waxed")
-	paste, _ := cat.Gelcoat("gelcoat-paste")
+	untimed := gelcoat.TwoPart
+	untimed.PotLife = catalog.PotTable{}
 	rows := []struct {
 		sentence string
 		part     catalog.TwoPart
@@ -84,7 +85,7 @@ func TestNothingIsToldBeyondTheTable(t *testing.T) {
 		{"a dose the band forbids", polyester, si.Celsius(9), si.Percent(4), "does not replace warmth"},
 		{"a table of one cell, another temperature", gelcoat.TwoPart, si.Celsius(16), si.Percent(1.8), "at 20 °C only"},
 		{"a table of one cell, another dose", gelcoat.TwoPart, si.Celsius(20), si.Percent(2), "for 1.8 % only"},
-		{"no table at all", paste.TwoPart, si.Celsius(20), si.Percent(2.5), "gives no pot life"},
+		{"no table at all", untimed, si.Celsius(20), si.Percent(1.8), "gives no pot life"},
 		{"temperature not given", polyester, 0, si.Percent(1.5), "measure the temperature"},
 	}
 	for _, row := range rows {
