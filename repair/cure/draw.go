@@ -26,7 +26,7 @@ const draws = 64
 func (p *problem) draw(o optimum, root *mat.Cholesky) []resin {
 	const (
 		corrections = 5
-		close       = 0.05 // of a standard deviation
+		close       = 0.15 // of a standard deviation
 	)
 	n, rows := len(o.z), len(o.res)
 	var lower mat.TriDense

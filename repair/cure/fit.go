@@ -140,7 +140,7 @@ type optimum struct {
 func (p *problem) descend(start []float64, known []optimum) (optimum, error) {
 	const (
 		most   = 60
-		enough = 1e-4 // fall in cost that no longer counts
+		enough = 1e-3 // fall in cost that no longer counts
 	)
 	n, rows := len(start), len(p.data)+len(start)
 	z := append([]float64(nil), start...)
@@ -190,7 +190,7 @@ func (p *problem) descend(start []float64, known []optimum) (optimum, error) {
 		f = g
 		lambda = max(lambda/8, 1e-7)
 		for _, k := range known {
-			if f < k.cost+0.05 && floats.Distance(z, k.z, math.Inf(1)) < 0.2 {
+			if f < k.cost+0.2 && floats.Distance(z, k.z, math.Inf(1)) < 0.4 {
 				return k, nil
 			}
 		}
