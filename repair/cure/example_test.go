@@ -26,5 +26,5 @@ func ExampleFit() {
 		return
 	}
 	fmt.Printf("working time at least %.0f min (likely %.0f), runs away: %v\n", pot.Working.Low.Minutes(), pot.Working.Likely.Minutes(), pot.Runaway)
-	// Output: working time at least 33 min (likely 37), runs away: true
+	// Output: working time at least 31 min (likely 36), runs away: true
 }
