@@ -13,10 +13,10 @@ import (
 )
 
 // mix doses the plies session by session, at one temperature.
-func mix(d job.Description, ds design.Result, resin catalog.Resin, at si.Temp) (mixing.Result, mixing.MixTable, error) {
+func mix(d job.Description, ds design.Result, resin catalog.Resin, at si.Temp, own mixing.Pot) (mixing.Result, mixing.MixTable, error) {
 	o := mixing.Options{
 		At: at, Dose: d.Choices.Dose, Waste: d.Choices.Waste, Largest: d.Choices.Batch,
-		People: d.Crew.People, WetOut: d.Crew.WetOut, Scale: d.Shelf.Scale, Syringe: d.Shelf.Syringe,
+		People: d.Crew.People, WetOut: d.Crew.WetOut, Scale: d.Shelf.Scale, Syringe: d.Shelf.Syringe, Pot: own,
 	}
 	var sessions []mixing.Need
 	for _, p := range ds.Plies {

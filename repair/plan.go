@@ -48,14 +48,19 @@ func Plan(d job.Description, cat catalog.Catalogue) (Result, error) {
 		return Result{}, err
 	}
 	if r.Design != nil {
-		m, table, err := mix(d, *r.Design, resin, mixTemp(d, site, lay))
+		at := mixTemp(d, site, lay)
+		own, err := r.follow(resin, cat, site, lay, at)
+		if err != nil {
+			return Result{}, err
+		}
+		m, table, err := mix(d, *r.Design, resin, at, own)
 		if err != nil {
 			return Result{}, err
 		}
 		r.Mixing, r.MixTable = &m, &table
 	}
 	r.Programme = programme.Plan(programme.Input{
-		Job: d, Resin: resin, Survey: r.Survey, Design: r.Design, Mixing: r.Mixing, Finish: r.Finish,
+		Job: d, Resin: resin, Survey: r.Survey, Design: r.Design, Curing: r.Curing, Mixing: r.Mixing, Finish: r.Finish,
 		Hours: site, Lay: lay, Gelcoat: gel, Other: other,
 	})
 	needs, err := needs(d, r, cat)
@@ -85,6 +90,10 @@ func (r *Result) gather(cat catalog.Catalogue, windows ...programme.Windows) {
 	if m := r.Mixing; m != nil {
 		r.Verdicts = append(r.Verdicts, m.Verdicts()...)
 		r.Working = append(r.Working, m.Working...)
+	}
+	if c := r.Curing; c != nil {
+		r.Verdicts = append(r.Verdicts, c.Verdicts...)
+		r.Assumptions = append(r.Assumptions, c.Notes...)
 	}
 	for _, w := range windows {
 		if w.What != "" && len(r.Programme.Hours) > 0 {

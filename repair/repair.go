@@ -7,6 +7,7 @@ package repair
 import (
 	"scarfwright/repair/caution"
 	"scarfwright/repair/check"
+	"scarfwright/repair/curing"
 	"scarfwright/repair/design"
 	"scarfwright/repair/estimate"
 	"scarfwright/repair/finish"
@@ -26,6 +27,7 @@ type Result struct {
 	Caution     string              `json:"caution"`   // stands on every export
 	Survey      survey.Result       `json:"survey"`
 	Design      *design.Result      `json:"design,omitempty"`
+	Curing      *curing.Result      `json:"curing,omitempty"` // nil where the resin's sheet cannot be fitted
 	Mixing      *mixing.Result      `json:"mixing,omitempty"`
 	MixTable    *mixing.MixTable    `json:"mix_table,omitempty"`
 	Finish      finish.Result       `json:"finish"`

@@ -53,6 +53,9 @@ func printPlan(out io.Writer, r repair.Result) error {
 	if r.Mixing != nil {
 		p.mixing()
 	}
+	if r.Curing != nil && r.Released() {
+		p.curing()
+	}
 	if r.Released() {
 		p.finish()
 	}

@@ -2,7 +2,10 @@ package cli
 
 import (
 	"fmt"
+	"math"
 	"strings"
+
+	"scarfwright/physics/si"
 )
 
 func (p printer) mixing() {
@@ -17,9 +20,12 @@ func (p printer) mixing() {
 		return
 	}
 	for _, s := range m.Sessions {
-		b := s.Batches
-		p.f("  %s\t%d × %.0f g resin\t%.1f g = %.1f ml %s each\tworking time of 100 g: %s\n",
-			s.Name, b.Count, b.Resin.Grams(), b.Second.Grams(), b.SecondVolume.ML(), word, s.Words)
+		b, of := s.Batches, " of 100 g"
+		if s.Own != nil {
+			of = ""
+		}
+		p.f("  %s\t%d × %.0f g resin\t%.1f g = %.1f ml %s each\tworking time%s: %s\n",
+			s.Name, b.Count, b.Resin.Grams(), b.Second.Grams(), b.SecondVolume.ML(), word, of, s.Words)
 	}
 	var losses []string
 	for _, l := range m.Losses {
@@ -27,6 +33,21 @@ func (p printer) mixing() {
 	}
 	if len(losses) > 0 {
 		p.f("  losses in all: %s\n", strings.Join(losses, ", "))
+	}
+}
+
+// curing prints when each session gels, may be laid on and sanded, and what it
+// comes to.
+func (p printer) curing() {
+	p.f("\nCure, fitted to the sheet, at the middle of the repair\n")
+	for _, s := range p.Curing.Sessions {
+		when := ""
+		if s.Day > 0 {
+			when = fmt.Sprintf(", laid day %d from %02.0f h", s.Day, s.Hour)
+		}
+		p.f("  %s%s: %d plies, %s; %s, limit %s\n", s.Name, when, len(s.Plies), p.long(s.Thickness), s.Hottest(p.sys), si.Show(s.Limit, p.sys, 2))
+		p.f("    gelled after %.0f min; next session without sanding %s after mixing; sandable after %.0f h\n", s.Gelled().Minutes(), s.Next(), math.Ceil(s.Sand.Hours()))
+		p.f("    %s\n", s.Reached(p.sys))
 	}
 }
 

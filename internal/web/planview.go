@@ -36,6 +36,7 @@ type planView struct {
 	Sides, Orders          []choice
 	Design                 *designView
 	Mixing                 *mixingView
+	Curing                 *curingView
 	Windows                []windowView
 	Steps                  []stepView
 	Finish                 finishView
@@ -100,6 +101,9 @@ func (s *Site) planView(e entry, o otherwise, r repair.Result) planView {
 	}
 	if r.Mixing != nil {
 		v.Mixing = mixingOf(r)
+	}
+	if r.Curing != nil {
+		v.Curing = curingOf(u, r)
 	}
 	v.Headline = headline(u, r)
 	v.Windows, v.Steps = windowsOf(r), stepsOf(r)

@@ -93,7 +93,7 @@ func TestRequests(t *testing.T) {
 		{"the home page lists every demo job with its standing in words", "GET", "/", nil, 200,
 			[]string{"Ledge strike", "Refer on first: 2 hard stops", "Not planned, recorded only", "cut-out 300 × 200 mm", "Start here"}, nil},
 		{"a plan shows the picture, the doses and the hold points", "GET", "/jobs/day-launch", nil, 200,
-			[]string{"<svg", "Hold point A", "Working time at most", "Matches thickness", "Bending stiffness", "catalyst", "Organic peroxide", "12:1 taken", "job-card.pdf", "/jobs/day-launch?ratio=15"}, []string{"refer on first"}},
+			[]string{"<svg", "Hold point A", "Working time at least", "Matches thickness", "Bending stiffness", "catalyst", "Organic peroxide", "12:1 taken", "job-card.pdf", "/jobs/day-launch?ratio=15"}, []string{"refer on first"}},
 		{"another ratio is planned and its papers carry it", "GET", "/jobs/day-launch?ratio=20", nil, 200,
 			[]string{"20:1 taken", "/files/plan.json?ratio=20", "shown with the changes below"}, []string{"12:1 taken"}},
 		{"a decimal comma and a colon are read", "GET", "/jobs/day-launch?ratio=12,5:1", nil, 200, []string{"12.5:1 taken"}, nil},

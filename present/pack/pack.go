@@ -6,6 +6,7 @@ package pack
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"io"
 
 	"scarfwright/present/drawing"
@@ -65,6 +66,15 @@ func Files(r repair.Result, o sheet.Options) []File {
 				File{"templates.svg", "Templates, one drawing", svg, t.WriteSVG},
 				File{"templates.dxf", "Templates for a plotter or cutter", dxf, t.WriteDXF})
 		}
+	}
+	for i, s := range view.Cures(r) {
+		out = append(out, pictures(fmt.Sprintf("cure-%d", i+1), fmt.Sprintf("Heat and cure, session %d", i+1), s)...)
+	}
+	if s := view.Profile(r); s != nil {
+		out = append(out, pictures("heat-through", "Heat through the thickness", s)...)
+	}
+	if s := view.PotLife(r); s != nil {
+		out = append(out, pictures("pot-life", "Working time against mass, for the wall", s)...)
 	}
 	return append(out,
 		File{"plan.json", "The whole plan as data", jsn, func(w io.Writer) error {

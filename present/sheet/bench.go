@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"scarfwright/physics/si"
+	"scarfwright/present/view"
 	"scarfwright/repair/caution"
 	"scarfwright/repair/mixing"
 )
@@ -165,7 +166,7 @@ func sentence(s string) string {
 	if s == "" {
 		return ""
 	}
-	if strings.HasPrefix(s, "at most") {
+	if strings.HasPrefix(s, "at most") || strings.HasPrefix(s, "at least") {
 		s = "Working time " + s
 	}
 	s = strings.ToUpper(s[:1]) + s[1:]
@@ -273,4 +274,5 @@ func (p *paper) wall() {
 	}
 	p.table(table{cols: cols, pt: 14, frame: wide, heads: true}, rows)
 	p.text(large, t.Note)
+	p.scene(view.PotLife(p.r))
 }

@@ -35,6 +35,7 @@ func JobCard(w io.Writer, r repair.Result, o Options) error {
 	p.plan()
 	p.clocks()
 	p.mixing()
+	p.curing()
 	p.operations()
 	p.finishing()
 	p.pots()

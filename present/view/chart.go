@@ -189,7 +189,7 @@ func (f *plot) name(text string, st stroked, pts []drawing.Point) {
 		return
 	}
 	own := thin(pts)
-	if !f.beside(text, st.ink, own, every(1.5, own)) {
+	if !f.beside(text, st.ink, own, every(4, own)) {
 		f.key = append(f.key, keyed{text, st})
 	}
 }
@@ -360,14 +360,15 @@ func (f *plot) finish(p Paper, y float64) {
 	}
 	up := func(text string, bold bool) {
 		lines := drawing.Wrap(text, w, drawing.TextSmall, bold)
-		for i := len(lines) - 1; i >= 0; i-- {
+		for i, l := range lines { // in reading order, for whoever reads the file aloud
+			at := drawing.P(0, y+lineStep*float64(len(lines)-1-i))
 			if bold {
-				s.Bold(drawing.P(0, y), drawing.TextSmall, drawing.Left, lines[i])
+				s.Bold(at, drawing.TextSmall, drawing.Left, l)
 			} else {
-				s.Text(drawing.P(0, y), drawing.TextSmall, drawing.Left, lines[i])
+				s.Text(at, drawing.TextSmall, drawing.Left, l)
 			}
-			y += lineStep
 		}
+		y += lineStep * float64(len(lines))
 	}
 	up(s.Title, true)
 	if p.Caution != "" {

@@ -28,6 +28,8 @@ type TwoPart struct {
 	PerHundred      Value[float64]    `yaml:"per_100"`          // hardener to 100 of part A, by mass; not given for polyester
 	PerHundredVol   Value[float64]    `yaml:"per_100_volume"`   // the same by volume; one of the two is computed from the other
 	PotLife         PotTable          `yaml:"pot_life"`
+	Peak            Value[si.Temp]    `yaml:"peak"`       // hottest a 100 g cup gets at 25 °C and the typical dose
+	PeakAfter       Value[si.Time]    `yaml:"peak_after"` // and how long after mixing
 	Limits          Limits            `yaml:"limits"`
 	Packs           Packs             `yaml:"packs"`
 

@@ -23,8 +23,16 @@ func FromCatalogue(p catalog.TwoPart, kind Kind) Sheet {
 	for _, c := range p.PotLife.Cells {
 		s.Pots = append(s.Pots, Pot{At: c.At, Dose: c.Dose, Time: c.Time, Criterion: criterion})
 	}
+	if v := p.Peak; v.Given() {
+		at, when := si.Celsius(25), p.PeakAfter
+		s.Peaks = []PeakSeen{{
+			At: at, Dose: s.DoseRef, Peak: v.Typical, When: when.Typical,
+			Sigma:     spread(float64(v.Low.Sub(at)), float64(v.High.Sub(at)), sigmaPeak),
+			SigmaWhen: spread(float64(when.Low), float64(when.High), sigmaPeakTime),
+		}}
+	}
 	if v := p.Limits.Sandable; v.Given() && v.Low > 0 {
-		sigma := max(sigmaFilm, math.Log(float64(v.High/v.Low))/(2*z90))
+		sigma := spread(float64(v.Low), float64(v.High), sigmaFilm)
 		if kind != Polyester || v.Typical <= si.Hours(6) {
 			s.Sandable = []Film{{At: si.Celsius(20), Dose: s.DoseRef, Time: v.Typical, Sigma: sigma}}
 		}
@@ -32,7 +40,15 @@ func FromCatalogue(p catalog.TwoPart, kind Kind) Sheet {
 	return s
 }
 
-const z90 = 1.2816 // standard deviations to the 10 and 90 % points of a normal law
+// spread is the standard deviation of a logarithm whose 10 and 90 % points are low
+// and high, and no less than a sheet is believed to at best.
+func spread(low, high, least float64) float64 {
+	const z90 = 1.2816
+	if !(low > 0 && high > low) {
+		return least
+	}
+	return max(least, math.Log(high/low)/(2*z90))
+}
 
 // density is that of the mix: the masses over the sum of the volumes.
 func density(p catalog.TwoPart) si.Density {

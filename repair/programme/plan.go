@@ -8,6 +8,7 @@ import (
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/caution"
+	"scarfwright/repair/curing"
 	"scarfwright/repair/design"
 	"scarfwright/repair/estimate"
 	"scarfwright/repair/finish"
@@ -23,6 +24,7 @@ type Input struct {
 	Resin   catalog.Resin
 	Survey  survey.Result
 	Design  *design.Result
+	Curing  *curing.Result // nil where the cure is not followed
 	Mixing  *mixing.Result
 	Finish  finish.Result
 	Hours   [][24]Hour
@@ -221,7 +223,7 @@ func (b *builder) laminate() {
 		if k == 1 {
 			s.Do = append(s.Do, "Brush resin on the ground face first; then each ply wetted out and rolled until no air shows white.")
 		} else {
-			s.Do = append(s.Do, b.between())
+			s.Do = append(s.Do, b.between(k-1))
 		}
 		s.Targets = append(s.Targets, Target{"hull temperature", b.band(in.Resin.HullMin, in.Resin.HullMax)}, Target{"hull above dew point", b.dewMargin() + " until it has gelled"})
 		if in.Mixing != nil && k <= len(in.Mixing.Sessions) {
@@ -231,13 +233,28 @@ func (b *builder) laminate() {
 			s.Targets = append(s.Targets, Target{"hours open on the days given", in.Lay.Text()})
 		}
 		s.WaitWhy = "until it has gelled and is back to hull temperature"
+		if c := b.session(k); c != nil {
+			s.Targets = append(s.Targets, Target{"hottest it may get", si.Show(c.Limit, b.sys, 2)})
+			s.Do = append(s.Do, fmt.Sprintf("Reckoned for laying from %02.0f h: it gels some %.0f min after mixing; %s. Write down what the thermometer says.", c.Hour, c.Gelled().Minutes(), c.Hottest(b.sys)))
+		}
 		b.add(s, 0.4+area/3, 0.5+area/2, 0.8+area/1.2, b.resinWork()...)
 	}
 }
 
-// between is what is done on the face of an earlier session.
-func (b *builder) between() string {
+// session returns what was followed of session k, nil where nothing was.
+func (b *builder) session(k int) *curing.Session {
+	if b.in.Curing == nil || k > len(b.in.Curing.Sessions) {
+		return nil
+	}
+	return &b.in.Curing.Sessions[k-1]
+}
+
+// between is what is done on the face of session k.
+func (b *builder) between(k int) string {
 	r := b.in.Resin
+	if c := b.session(k); c != nil && r.Kind == catalog.Epoxy && c.RecoatTo > 0 {
+		return fmt.Sprintf("Lay straight on while the last session can still be dented by a nail: on this hull from %.3g to %.3g h after it was mixed. Otherwise wash with water and an abrasive pad, dry, and sand with P80.", c.RecoatFrom.Hours(), c.RecoatTo.Hours())
+	}
 	if r.Kind == catalog.Epoxy {
 		return fmt.Sprintf("If the last session can still be dented by a nail (from %.0f to %.0f h at 20 °C by the sheet), lay straight on. Otherwise wash with water and an abrasive pad, dry, and sand with P80.", r.RecoatFrom.Hours(), r.RecoatTo.Hours())
 	}
@@ -249,6 +266,12 @@ func (b *builder) watch() {
 	s := Step{Key: "other side", Name: "Wait for the laminate", Do: []string{
 		"Keep the hull inside its band and out of dew, rain and sun until the laminate can be sanded; write down hull temperatures.",
 	}, Wait: b.in.Resin.Sandable, WaitWhy: "to sandable, at 20 °C by the sheet; longer when colder"}
+	if n := len(r.Plies); n > 0 {
+		if c := b.session(r.Plies[n-1].Session); c != nil {
+			s.Wait, s.WaitWhy = c.Sand, "to sandable at this hull's temperatures, the later of the fitted cure and the sheet"
+			s.Do = append(s.Do, c.Reached(b.sys))
+		}
+	}
 	if b.in.Survey.Class == survey.FullDepth && b.in.Job.Damage.Access == "both" && r.Sides != "both" {
 		s.Name = "Wait for the laminate; close the far face"
 		s.Do = append(s.Do, "Take off the form; grind the far face dull round the cut-out's edge.")

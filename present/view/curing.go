@@ -1,0 +1,112 @@
+package view
+
+import (
+	"fmt"
+	"strings"
+
+	"scarfwright/physics/si"
+	"scarfwright/present/drawing"
+	"scarfwright/repair"
+	"scarfwright/repair/curing"
+)
+
+// estimateWords stands at the foot of the heat charts.
+const estimateWords = "Reckoned in one dimension at the middle of the repair, with the law fitted to the sheet: an upper estimate, for a small patch loses heat sideways too. The thermometer goes over it."
+
+// Cures returns the chart of temperature and cure against time of every session,
+// nil where none was followed.
+func Cures(r repair.Result) []*drawing.Scene {
+	if r.Curing == nil {
+		return nil
+	}
+	var out []*drawing.Scene
+	for _, s := range r.Curing.Sessions {
+		c := CureChart{
+			Paper: chartPaper(r, fmt.Sprintf("Heat and cure, %s", s.Name), estimateWords),
+			Clock: s.Day > 0, Mixed: si.Hours(s.Hour),
+			Limits: []TempLimit{{over(s), s.Limit}},
+		}
+		for _, v := range s.Curves {
+			t := TempCurve{Name: v.Name}
+			for i := range v.Time {
+				t.Points = append(t.Points, TempAt{v.Time[i], v.Temp[i]})
+			}
+			c.Temps = append(c.Temps, t)
+		}
+		d := CureCurve{Name: "cure"}
+		for i := range s.Degree.Time {
+			d.Points = append(d.Points, CureAt{s.Degree.Time[i], s.Degree.Degree[i]})
+		}
+		c.Cures = []CureCurve{d}
+		if s.RecoatTo > 0 {
+			c.Windows = append(c.Windows, ChartWindow{"next without sanding", s.RecoatFrom, s.RecoatTo})
+		}
+		c.Windows = append(c.Windows, ChartWindow{"sandable", s.Sand, 0})
+		out = append(out, c.Scene())
+	}
+	return out
+}
+
+// Profile returns temperature through the stack at the peak of the session that
+// gets hottest, nil where none was followed.
+func Profile(r repair.Result) *drawing.Scene {
+	if r.Curing == nil || len(r.Curing.Sessions) == 0 {
+		return nil
+	}
+	s := r.Curing.Sessions[0]
+	for _, x := range r.Curing.Sessions {
+		if x.Own > s.Own {
+			s = x
+		}
+	}
+	c := ProfileChart{
+		Paper: chartPaper(r, "Through the thickness at the peak, "+s.Name, estimateWords),
+		Faces: [2]string{"air", "air"}, Limits: []LayerLimit{{Name: over(s), Temp: s.Limit}},
+	}
+	for _, l := range s.Layers {
+		kind := OldLayer
+		switch {
+		case l.New:
+			kind = NewLayer
+		case l.Name == curing.CoreName:
+			kind = CoreLayer
+		}
+		c.Layers = append(c.Layers, ProfileLayer{l.Name, l.Thickness, kind})
+	}
+	v := ProfileCurve{Name: fmt.Sprintf("after %.0f min", s.OwnAfter.Minutes())}
+	for _, x := range s.Profile {
+		v.Points = append(v.Points, TempDeep{x.Depth, x.Temp})
+	}
+	c.Profiles = []ProfileCurve{v}
+	return c.Scene()
+}
+
+// PotLife returns the chart of working time against mass for the wall, nil where
+// the resin's sheet was not fitted.
+func PotLife(r repair.Result) *drawing.Scene {
+	if r.Curing == nil || r.Mixing == nil {
+		return nil
+	}
+	c := PotChart{
+		Paper:    chartPaper(r, "", "Fitted to the sheet's own figures, for a straight cup; the band holds eight times in ten. In a tray it lasts longer."),
+		Material: r.Mixing.Name, Criterion: "end of working time",
+	}
+	for _, l := range r.Curing.Pots {
+		line := PotLine{Temp: l.At}
+		for _, p := range l.Points {
+			line.Points = append(line.Points, PotAt{Mass: p.Mass, Low: p.Low, Time: p.Likely, High: p.High, Beyond: p.Beyond})
+		}
+		c.Lines = append(c.Lines, line)
+	}
+	return c.Scene()
+}
+
+// over says what sets a session's limit.
+func over(s curing.Session) string {
+	what, _, _ := strings.Cut(s.What, ",")
+	return "over the " + what
+}
+
+func chartPaper(r repair.Result, title, note string) Paper {
+	return Paper{US: r.Job.Choices.System() == si.US, Title: title, Held: Held(r), Caution: r.Caution, Note: note}
+}

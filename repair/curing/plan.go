@@ -1,0 +1,162 @@
+package curing
+
+import (
+	"fmt"
+
+	"scarfwright/physics/heat"
+	"scarfwright/physics/kinetics"
+	"scarfwright/physics/si"
+	"scarfwright/repair/catalog"
+	"scarfwright/repair/check"
+	"scarfwright/repair/design"
+	"scarfwright/repair/overcoat"
+	"scarfwright/repair/working"
+)
+
+// Input is what is laid, of what, and into which weather.
+type Input struct {
+	Design *design.Result
+	Dish   bool         // partial depth: the old laminate stays behind
+	Core   catalog.Core // of a sandwich; the zero Core otherwise
+	Inner  si.Length    // thickness of the skin behind the core
+	Resin  Resin
+	Sheet  catalog.TwoPart // its recoat window and sandable time at 20 °C
+	// Air returns the air from the k-th session's start on, k from 1.
+	Air    func(session int) (Air, error)
+	System si.System
+}
+
+// Plan follows every session. Where one would heat itself past its limit, plies
+// are moved to further sessions until it does not, and the plies' session numbers
+// in the design are changed to match: a foam back, a warm day or a fast resin each
+// ask for fewer plies at once. A single ply that is still too hot is a stop.
+func Plan(in Input) (Result, error) {
+	var out Result
+	var w heat.Workspace
+	d := in.Design
+	layers, names, what, limit := behind(*d, in.Dish, in.Core, in.Inner)
+	first := 0
+	for k := 1; first < len(d.Plies); k++ {
+		air, err := in.Air(k)
+		if err != nil {
+			return Result{}, err
+		}
+		n := planned(d.Plies[first:])
+		s, n, err := fit(&w, d.Plies[first:first+n], layers, names, in.Resin, air, limit)
+		if err != nil {
+			return Result{}, err
+		}
+		s.Name, s.What, s.Limit = fmt.Sprintf("session %d", k), what, limit
+		film, err := in.Resin.Model.Reaches(air.Resin, in.Resin.Dose)
+		if err != nil {
+			return Result{}, fmt.Errorf("cure along the hull's temperature: %w", err)
+		}
+		s.FilmGel, s.AfterDay, s.AfterWeek = film.Gel.Likely, stateOf(film.AfterDay), stateOf(film.AfterWeek)
+		if !film.Through.Never {
+			s.Through = film.Through.Likely
+		}
+		if err := s.window(in, air, film.Sandable.Likely); err != nil {
+			return Result{}, err
+		}
+		if e := film.Gel.Extrapolated; e != "" && k == 1 {
+			out.Notes = append(out.Notes, e)
+		}
+		for i := first; i < first+n; i++ {
+			d.Plies[i].Session = k
+		}
+		first += n
+		out.Sessions = append(out.Sessions, s)
+		out.Verdicts = append(out.Verdicts, s.verdict(in))
+		layers, names = append([]heat.Layer{set(s.Thickness)}, layers...), append([]Named{{"plies of " + s.Name, s.Thickness, false}}, names...)
+	}
+	return out, nil
+}
+
+// planned is how many of the plies the design puts into one session.
+func planned(plies []design.Ply) int {
+	n := 1
+	for n < len(plies) && plies[n].Session == plies[0].Session {
+		n++
+	}
+	return n
+}
+
+// fit lays as many of the plies as stay under the limit, by halving; at least one.
+func fit(w *heat.Workspace, plies []design.Ply, under []heat.Layer, names []Named, r Resin, air Air, limit si.Temp) (Session, int, error) {
+	s, err := follow(w, plies, under, names, r, air)
+	if err != nil || s.hottest() <= limit || len(plies) == 1 {
+		return s, len(plies), err
+	}
+	low, high := 1, len(plies)
+	best, err := follow(w, plies[:1], under, names, r, air)
+	if err != nil {
+		return Session{}, 0, err
+	}
+	for high-low > 1 {
+		mid := (low + high) / 2
+		s, err := follow(w, plies[:mid], under, names, r, air)
+		if err != nil {
+			return Session{}, 0, err
+		}
+		if s.hottest() <= limit {
+			low, best = mid, s
+		} else {
+			high = mid
+		}
+	}
+	return best, low, nil
+}
+
+// hottest is the temperature held against the limit: that of the new laminate,
+// which is never cooler than what it lies on.
+func (s Session) hottest() si.Temp { return max(s.Peak, s.Behind) }
+
+// window is the time in which the next session may be laid without sanding, and
+// from when it may be sanded: the sheet's times at 20 °C, moved as the hull is
+// warmer or colder (package overcoat has the rule).
+func (s *Session) window(in Input, air Air, sandable si.Time) error {
+	age, err := kinetics.EquivalentAge(windowEnergy, air.Resin, 0, si.Hours(24), si.Celsius(20))
+	if err != nil {
+		return err
+	}
+	slower := float64(si.Hours(24) / age) // above 1 in the cold
+	// The sheet's time to sanding counts air, wax and shrinkage as well as cure: a
+	// warm hull does not shorten it.
+	s.Sand = max(sandable, si.Scale(in.Sheet.Sandable, max(1, slower)))
+	from, to := in.Sheet.RecoatFrom, in.Sheet.RecoatTo
+	if to == 0 {
+		s.RecoatWords = "the sheet gives no window: lay on while it is tacky, otherwise sand"
+		return nil
+	}
+	s.RecoatFrom, s.RecoatTo, s.RecoatWords = overcoat.Window(from, to, slower)
+	return nil
+}
+
+// windowEnergy is how strongly the recoat window follows temperature: halved by
+// some 10 K (from memory).
+const windowEnergy = si.MolarEnergy(50e3)
+
+func (s Session) verdict(in Input) check.Verdict {
+	show := func(t si.Temp) string { return si.Show(t, in.System, 2) }
+	v := check.Verdict{
+		What: "heat of the laminate, " + s.Name, State: check.OK,
+		Value:  fmt.Sprintf("%s, %s at the %s", s.Hottest(in.System), show(s.Behind), s.What),
+		Limit:  show(s.Limit),
+		Why:    fmt.Sprintf("%d plies at once, %.1f mm, laid at %s: an upper estimate, heat lost sideways is not counted.", len(s.Plies), s.Thickness.MM(), show(s.Start)),
+		Source: "physics/heat and the law fitted to the sheet; limit " + working.FromMemory,
+	}
+	switch {
+	case s.hottest() > s.Limit:
+		v.State = check.Stop
+		v.Why = "Even one ply at a time heats itself past the limit: take a slower hardener, less catalyst within the sheet's band, or a cooler hour."
+	case s.Coarse != "":
+		v.State = check.Watch
+		v.Why += " " + s.Coarse
+	}
+	return v
+}
+
+// set is set laminate of a thickness.
+func set(t si.Length) heat.Layer {
+	return heat.Layer{Thickness: t, Conductivity: laminateConductivity, Density: laminateDensity, SpecificHeat: laminateSpecificHeat}
+}
