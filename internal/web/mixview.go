@@ -48,7 +48,7 @@ type mixRow struct {
 
 func mixingOf(r repair.Result) *mixingView {
 	m := r.Mixing
-	v := &mixingView{Name: m.Name, Second: "hardener", Note: mixing.CupNote, Worked: worked{"How the doses were got", m.Working}}
+	v := &mixingView{Name: m.Name, Second: "hardener", Note: m.Note(), Worked: worked{"How the doses were got", m.Working}}
 	works := []caution.Work{caution.Epoxy, caution.Mixing}
 	v.Ratio = fmt.Sprintf("100 : %s by mass, 100 : %s by volume", trimmed(m.PerMass, 1), trimmed(m.PerVolume, 1))
 	if m.Catalysed {

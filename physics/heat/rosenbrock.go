@@ -111,12 +111,14 @@ func (w *Workspace) flow(t float64, T, f []float64) {
 		f[s.node] += s.volume * s.f(m.x[s.node], t)
 	}
 	switch w.first.kind {
+	case insulated:
 	case convective:
 		f[0] += w.first.h * (w.firstT.at(t) - T[0])
 	case prescribed:
 		f[0] = w.firstT.at(t) - T[0]
 	}
 	switch w.last.kind {
+	case insulated:
 	case convective:
 		f[last] += w.last.h * (w.lastT.at(t) - T[last])
 	case prescribed:
@@ -221,12 +223,12 @@ func (w *Workspace) step(t, h float64, s *state) float64 {
 
 	for i := range stages {
 		U, V := w.U[i], w.V[i]
-		T, a, ra := s.T, s.a, s.da
+		T, ra := s.T, s.da
 		if i > 0 {
-			T, a, ra = w.T1, w.a1, w.rate
+			T, ra = w.T1, w.rate
 			combine(T, s.T, &stageA[i], w.U[:i])
-			combine(a, s.a, &stageA[i], w.V[:i])
-			w.rates(T, a, ra)
+			combine(w.a1, s.a, &stageA[i], w.V[:i])
+			w.rates(T, w.a1, ra)
 		}
 		// The right side; V holds that of the degrees, U that of the temperatures.
 		mix(V, &stageC[i], w.V[:i], over)
@@ -262,12 +264,14 @@ func (w *Workspace) step(t, h float64, s *state) float64 {
 		}
 		at, d := t+stageTime[i]*h, stageSlope[i]*h
 		switch w.first.kind {
+		case insulated:
 		case convective:
 			w.passes(0, i, h, w.first.h*(T[0]+U[0]-w.firstT.at(at))-d*slope0)
 		case prescribed:
 			w.passes(0, i, h, m.g[0]*(T[1]-T[0]+U[1]-U[0]))
 		}
 		switch w.last.kind {
+		case insulated:
 		case convective:
 			w.passes(1, i, h, w.last.h*(T[n-1]+U[n-1]-w.lastT.at(at))-d*slopeN)
 		case prescribed:

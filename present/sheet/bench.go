@@ -33,7 +33,7 @@ func (p *paper) mixing() {
 	if p.anyWithoutTime() {
 		how = "The doses of a session without a working time are for information: " + noBatch + " " + how
 	}
-	how += fmt.Sprintf(" Losses %.0f %% included. %s", m.Waste.Percent(), mixing.CupNote)
+	how += fmt.Sprintf(" Losses %.0f %% included. %s", m.Waste.Percent(), m.Note())
 	how += fmt.Sprintf(" In all %s of resin and %s (%s) of %s are mixed.", grams(m.Mixed.Resin), grams(m.Mixed.Second), millilitres(m.Mixed.SecondVolume), second(m))
 	var rows [][]string
 	for _, s := range m.Sessions {

@@ -30,8 +30,13 @@ func (p *paper) curing() {
 	p.section("Heat and cure", how, table{cols: []column{
 		{"session", 0.11, false, true}, {"laid", 0.14, false, false}, {"what", 0.15, false, false}, {"hottest", 0.25, false, false}, {"gelled", 0.09, true, false}, {"next without sanding", 0.15, true, false}, {"sandable", 0.11, true, false},
 	}, heads: true}, rows)
-	for _, s := range view.Cures(p.r) {
-		p.scene(s)
+	// One session on paper, the hottest; the charts of all are in the pack.
+	hottest := 0
+	for i, s := range c.Sessions {
+		if s.Own > c.Sessions[hottest].Own {
+			hottest = i
+		}
 	}
+	p.scene(view.Cures(p.r)[hottest])
 	p.scene(view.Profile(p.r))
 }

@@ -38,6 +38,19 @@ import (
 // CupNote stands beside every working time that is shown.
 const CupNote = "Working time is at most the sheet's pot life of 100 g in a cup. A bigger batch goes off sooner: pour it into a tray at once."
 
+// OwnNote stands in for it where the batch's own working time is told.
+const OwnNote = "Working time is of this batch left in its own cup, by the cure fitted to the sheet: go by the lower figure, and by the feel of it. Pour it into a tray at once."
+
+// Note is what stands beside the working times of a result.
+func (r Result) Note() string {
+	for _, s := range r.Sessions {
+		if s.Own != nil {
+			return OwnNote
+		}
+	}
+	return CupNote
+}
+
 // MassRatio returns the hardener by mass to 100 of resin for parts measured by
 // volume, for positive volumes and densities.
 //
