@@ -59,6 +59,9 @@ func Plan(d job.Description, cat catalog.Catalogue) (Result, error) {
 		}
 		r.Mixing, r.MixTable = &m, &table
 	}
+	if r.Joints, err = r.joints(resin); err != nil {
+		return Result{}, err
+	}
 	r.Programme = programme.Plan(programme.Input{
 		Job: d, Resin: resin, Survey: r.Survey, Design: r.Design, Curing: r.Curing, Mixing: r.Mixing, Finish: r.Finish,
 		Hours: site, Lay: lay, Gelcoat: gel, Other: other,
@@ -99,6 +102,9 @@ func (r *Result) gather(cat catalog.Catalogue, windows ...programme.Windows) {
 		if w.What != "" && len(r.Programme.Hours) > 0 {
 			r.Verdicts = append(r.Verdicts, windowVerdict(w, r.Job))
 		}
+	}
+	for _, j := range r.Joints {
+		r.Verdicts = append(r.Verdicts, j.Check())
 	}
 	r.Verdicts = append(r.Verdicts, r.Finish.Verdicts...)
 	r.Working = append(r.Working, r.Finish.Working...)

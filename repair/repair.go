@@ -13,6 +13,7 @@ import (
 	"scarfwright/repair/finish"
 	"scarfwright/repair/job"
 	"scarfwright/repair/mixing"
+	"scarfwright/repair/overcoat"
 	"scarfwright/repair/programme"
 	"scarfwright/repair/survey"
 	"scarfwright/repair/working"
@@ -30,6 +31,7 @@ type Result struct {
 	Curing      *curing.Result      `json:"curing,omitempty"` // nil where the resin's sheet cannot be fitted
 	Mixing      *mixing.Result      `json:"mixing,omitempty"`
 	MixTable    *mixing.MixTable    `json:"mix_table,omitempty"`
+	Joints      []overcoat.Joint    `json:"joints"` // what goes on what, from the boat outwards
 	Finish      finish.Result       `json:"finish"`
 	Programme   programme.Programme `json:"programme"`
 	Estimate    estimate.Result     `json:"estimate"`

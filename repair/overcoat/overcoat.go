@@ -120,11 +120,11 @@ func (p Pair) Source() string {
 
 // Check returns the pair as a verdict of the plan.
 func (p Pair) Check() check.Verdict {
-	why := p.Ruling + " Risk: " + p.Risk
+	why := "First: " + p.Preparation + ". " + p.Ruling + " Risk: " + p.Risk + "."
 	if p.Disagreement != "" {
 		why += " Sources disagree: " + p.Disagreement
 	}
-	return check.Verdict{What: p.Name(), State: p.Verdict, Limit: p.Preparation, Why: why, Source: p.Source()}
+	return check.Verdict{What: p.Name(), State: p.Verdict, Why: why, Source: p.Source()}
 }
 
 // Pairs returns the whole table in its own order, rows for anything included.
