@@ -8,6 +8,7 @@ import (
 	"scarfwright/present/drawing"
 	"scarfwright/repair"
 	"scarfwright/repair/curing"
+	"scarfwright/repair/mixing"
 )
 
 // estimateWords stands at the foot of the heat charts.
@@ -87,8 +88,12 @@ func PotLife(r repair.Result) *drawing.Scene {
 	if r.Curing == nil || r.Mixing == nil {
 		return nil
 	}
+	note := "Fitted to the sheet's own figures, for a straight cup. In a tray it lasts longer."
+	if r.Mixing.Catalysed {
+		note += " " + mixing.PolyesterNote
+	}
 	c := PotChart{
-		Paper:    chartPaper(r, "", "Fitted to the sheet's own figures, for a straight cup; the band holds eight times in ten. In a tray it lasts longer."),
+		Paper:    chartPaper(r, "", note),
 		Material: r.Mixing.Name, Criterion: "end of working time",
 	}
 	for _, l := range r.Curing.Pots {

@@ -41,10 +41,17 @@ const CupNote = "Working time is at most the sheet's pot life of 100 g in a cup.
 // OwnNote stands in for it where the batch's own working time is told.
 const OwnNote = "Working time is of this batch left in its own cup, by the cure fitted to the sheet: go by the lower figure, and by the feel of it. Pour it into a tray at once."
 
+// PolyesterNote goes with it: the model's induction hardly feels the pot's own
+// warmth, so its gel time does not shorten with mass as real pots do.
+const PolyesterNote = "For polyester and vinyl ester the model hardly shortens the time as a pot grows; a real pot of more than 100 g goes off sooner than it says."
+
 // Note is what stands beside the working times of a result.
 func (r Result) Note() string {
 	for _, s := range r.Sessions {
-		if s.Own != nil {
+		switch {
+		case s.Own != nil && r.Catalysed:
+			return OwnNote + " " + PolyesterNote
+		case s.Own != nil:
 			return OwnNote
 		}
 	}
