@@ -205,7 +205,7 @@ func TestDamagedDataAreRefused(t *testing.T) {
 		{"a date that is none", "core.yaml", "date: 2026-11-25", "date: November", "November"},
 		{"a class twice", "reinforcement.yaml", "class: csm300", "class: csm225", "csm225"},
 		{"a family that is missing", "reinforcement.yaml", "kind: weave\n", "kind: wave\n", "weave"},
-		{"a pot life that rises with temperature", "resin.yaml", "{at: 30 °C, dose: 2.0 %, time: 8 min}", "{at: 30 °C, dose: 2.0 %, time: 80 min}", "lasts no longer"},
+		{"a pot life that rises with temperature", "resin.yaml", "{at: 30 °C, dose: 2.0 %, time: 8 min}", "{at: 30 °C, dose: 2.0 %, time: 80 min}", "takes no longer"},
 		{"a pot life out of order", "resin.yaml", "- {at: 15 °C, time: 40 min}\n        - {at: 20 °C, time: 26 min}", "- {at: 20 °C, time: 26 min}\n        - {at: 15 °C, time: 40 min}", "list the cells"},
 		{"both styles of ratio", "gelcoat.yaml", "    dose: {low: 1.5 %", "    per_100: {typical: 30, source: invented}\n    dose: {low: 1.5 %", "not both"},
 	}
