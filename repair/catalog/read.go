@@ -168,7 +168,7 @@ func (c *Catalogue) settle() error {
 			return fmt.Errorf("%s: pot life: list the cells by temperature, then by dose", t.Class)
 		}
 		for _, f := range []FilmTable{t.FilmGel, t.FilmSandable, t.Through} {
-			if !slices.Equal(f.Cells, t.films(f.Cells, f.Origin).Cells) {
+			if !slices.Equal(f.pots(), inOrder(f.pots())) {
 				return fmt.Errorf("%s: film times: list the cells by temperature, then by dose", t.Class)
 			}
 		}
