@@ -140,7 +140,8 @@ func (t *TwoPart) clock(s job.Sheet, o Origin) (odd []string) {
 	}
 	t.OwnTimes = true
 	if !t.OwnPot {
-		odd = append(odd, "it gives times and no pot_life, so the working time is the class's, of another product: time a 100 g cup, and give it as pot_life")
+		odd = append(odd, "it gives times and no pot_life, so the working time is the class's, of another product: "+
+			"time a 100 g cup, and give it as pot_life")
 	}
 	t.PeakAfter = Value[si.Time]{}
 	t.FilmGel, t.FilmSandable, t.Through = t.films(s.FilmGel, o), t.films(s.Sandable, o), t.films(s.Through, o)
@@ -229,7 +230,8 @@ func (t TwoPart) checkTimes() error {
 		case t.Catalysed() && !(d > 0):
 			return fmt.Errorf("%s at %v: which dose of catalyst?", place, at)
 		case !t.Catalysed() && d != 0:
-			return fmt.Errorf("%s at %v: a dose of %v is given, but the hardener of an epoxy is a fixed ratio; leave 'dose' out", place, at, d)
+			return fmt.Errorf("%s at %v: a dose of %v is given, but the hardener of an epoxy is a fixed ratio; leave 'dose' out",
+				place, at, d)
 		}
 		return nil
 	}

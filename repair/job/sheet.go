@@ -102,8 +102,9 @@ func (s Sheet) StageSlip() (key string, row int, why string) {
 			for _, early := range all[:k] {
 				for _, e := range early.rows {
 					if warmer(PotLife(e), PotLife(l)) && e.Time > l.Time {
-						return late.key, i, fmt.Sprintf("%s after %v at %s, but %s only after %v at %s (%s); a film gels, then sands, then is cured through: correct one of the two",
-							late.word, l.Time, where(PotLife(l)), early.word, e.Time, where(PotLife(e)), early.key)
+						const what = "%s after %v at %s, but %s only after %v at %s (%s); " +
+							"a film gels, then sands, then is cured through: correct one of the two"
+						return late.key, i, fmt.Sprintf(what, late.word, l.Time, where(PotLife(l)), early.word, e.Time, where(PotLife(e)), early.key)
 					}
 				}
 			}
@@ -156,7 +157,8 @@ func (c *checker) sheet(s Sheet, path string) {
 		rule("pot_criterion", "It says what ends the pot life, and no pot life is given. Give 'pot_life' too, or leave this out.")
 	}
 	if s.RecoatTo > 0 && s.RecoatFrom >= s.RecoatTo {
-		rule("recoat_from", "The next coat may go on from %v, which is not before %v (recoat_to). Swap or correct them.", s.RecoatFrom, s.RecoatTo)
+		rule("recoat_from", "The next coat may go on from %v, which is not before %v (recoat_to). Swap or correct them.",
+			s.RecoatFrom, s.RecoatTo)
 	}
 	if i, why := Slip("cup", s.PotLife); i >= 0 {
 		rule(fmt.Sprintf("pot_life[%d].time", i), "Pot life: %s.", why)
@@ -171,7 +173,9 @@ func (c *checker) sheet(s Sheet, path string) {
 	}
 	for i, p := range s.Peaks {
 		if p.Peak <= p.At {
-			rule(fmt.Sprintf("peak[%d].peak", i), "A cup that sets warms itself: its peak of %v must be above the %v it began at (at). Correct one of the two.", p.Peak, p.At)
+			rule(fmt.Sprintf("peak[%d].peak", i),
+				"A cup that sets warms itself: its peak of %v must be above the %v it began at (at). Correct one of the two.",
+				p.Peak, p.At)
 		}
 	}
 	if i, why := peakSlip(s.Peaks); i >= 0 {
