@@ -7,12 +7,12 @@ import (
 	"sync"
 
 	"scarfwright/physics/heat"
-	"scarfwright/physics/kinetics"
 	"scarfwright/physics/laminate"
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/cure"
 	"scarfwright/repair/curing"
+	"scarfwright/repair/job"
 	"scarfwright/repair/mixing"
 	"scarfwright/repair/programme"
 	"scarfwright/repair/survey"
@@ -27,17 +27,21 @@ type fitted struct {
 	err   error
 }
 
-// modelOf returns the model fitted to a resin's sheet.
-func modelOf(r catalog.Resin) (cure.Model, error) {
-	kind := cure.Epoxy
+// kindOf is which law a laminating resin follows.
+func kindOf(r catalog.Resin) cure.Kind {
 	if r.Catalysed() {
-		kind = cure.Polyester
+		return cure.Polyester
 	}
-	key := fmt.Sprintf("%+v", r)
+	return cure.Epoxy
+}
+
+// modelOf returns the model fitted to a material's sheet.
+func modelOf(p catalog.TwoPart, kind cure.Kind) (cure.Model, error) {
+	key := fmt.Sprintf("%v %+v", kind, p)
 	if f, ok := models.Load(key); ok {
 		return f.(fitted).model, f.(fitted).err
 	}
-	m, err := cure.Fit(cure.FromCatalogue(r.TwoPart, kind))
+	m, err := cure.Fit(cure.FromCatalogue(p, kind))
 	models.Store(key, fitted{m, err})
 	return m, err
 }
@@ -51,7 +55,7 @@ var (
 // pot tells a batch's working time from the fitted model.
 func pot(m cure.Model) mixing.Pot {
 	return func(mixed si.Mass, at si.Temp, dose si.Ratio) (mixing.Own, error) {
-		p, err := m.Pot(mixed, cup, at, dose)
+		p, err := m.Working(mixed, cup, at, dose)
 		if err != nil {
 			return mixing.Own{}, err
 		}
@@ -59,7 +63,7 @@ func pot(m cure.Model) mixing.Pot {
 		if err != nil {
 			return mixing.Own{}, err
 		}
-		return mixing.Own{Low: p.Working.Low, Likely: p.Working.Likely, High: p.Working.High, Cup: "a straight cup", Tray: flat, Note: p.Working.Extrapolated}, nil
+		return mixing.Own{Low: p.Low, Likely: p.Likely, High: p.High, Cup: "a straight cup", Tray: flat, Note: p.Extrapolated}, nil
 	}
 }
 
@@ -67,8 +71,8 @@ func pot(m cure.Model) mixing.Pot {
 // moves plies to further sessions. It returns what tells a batch's own working
 // time, nil where the resin's sheet cannot be fitted; the plan then falls back on
 // the sheet's table and says so.
-func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, site [][24]programme.Hour, lay programme.Windows, at si.Temp) (mixing.Pot, error) {
-	m, err := modelOf(resin)
+func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programme.Windows, at si.Temp) (mixing.Pot, error) {
+	m, err := modelOf(resin.TwoPart, kindOf(resin))
 	if err != nil {
 		r.Assumptions = append(r.Assumptions, fmt.Sprintf("The cure of %s is not followed, for its sheet cannot be fitted: %v.", resin.Name, err))
 		return nil, nil
@@ -78,9 +82,13 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, site [][24]p
 	if err := m.CheckDose(dose); err != nil {
 		return nil, nil // package mixing stops on it, and nothing is known of such a mix
 	}
+	back := si.Time(0)
+	if resin.Kind != catalog.Epoxy {
+		back = vapourGone
+	}
 	in := curing.Input{
 		Design: ds, Dish: r.Survey.Class == survey.PartialDepth, Resin: curing.NewResin(m, dose), Sheet: resin.TwoPart, System: d.Choices.System(),
-		Air: func(k int) (curing.Air, error) { return airFrom(site, lay, k, at) },
+		Air: func(k int) (curing.Air, error) { return airFrom(d, chosen(d), lay, k, at, back) },
 	}
 	if ds.Core != nil {
 		core, err := cat.Core(ds.Core.Class)
@@ -99,15 +107,68 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, site [][24]p
 			in.Inner = laminate.ClassThickness(si.GSM(450), 0.30) // one ply of mat: the least a skin is
 		}
 	}
+	wall := make(chan error, 1)
+	var chart []curing.PotLine
+	go func() { // the chart for the wall needs nothing of the rest
+		var err error
+		chart, err = pots(m, at, dose)
+		wall <- err
+	}()
 	c, err := curing.Plan(in)
-	if err != nil {
+	if err == nil {
+		c.Warmth, err = warmth(in, c.Sessions[0], lay, at, back, d)
+	}
+	if err := cmp.Or(<-wall, err); err != nil {
 		return nil, err
 	}
-	if c.Pots, err = pots(m, at, dose); err != nil {
-		return nil, err
-	}
+	c.Pots = chart
 	r.Curing = &c
 	return pot(m), nil
+}
+
+// warmth follows the first session with each way of warming it.
+func warmth(in curing.Input, first curing.Session, lay programme.Windows, at si.Temp, back si.Time, d job.Description) ([]curing.Warmth, error) {
+	var out []curing.Warmth
+	for _, h := range heatings(d) {
+		planned := chosen(d)
+		w := curing.Warmth{Name: h.name, Words: h.does(), Chosen: h.name == planned.name, Assumed: h.assumed}
+		if w.Chosen {
+			h, w.Words, w.Assumed = planned, planned.does(), false
+		}
+		if h.lasts > 0 {
+			w.Words += fmt.Sprintf(" for %.3g h", h.lasts.Hours())
+			if back > 0 {
+				w.Words += fmt.Sprintf(", from %.3g h after laying", back.Hours())
+			}
+		}
+		found := lay
+		if site := lit(d, h, lay.High); len(site) > 0 {
+			found = programme.Find(lay.What, site, lay.Low, lay.High)
+			w.Open = found.Text()
+		}
+		switch {
+		case w.Chosen:
+			w.Session = first.Bare()
+		case w.Open == "" || len(found.Open) > 0:
+			air, err := airFrom(d, h, found, 1, warmedAt(d, h, at), back)
+			if err != nil {
+				return nil, err
+			}
+			s, err := curing.First(in, air)
+			if err != nil {
+				return nil, err
+			}
+			w.Session = s.Bare()
+		}
+		out = append(out, w)
+	}
+	return out, nil
+}
+
+// warmedAt is the temperature at hand with another air than the plan's, where no
+// days are given.
+func warmedAt(d job.Description, h heating, at si.Temp) si.Temp {
+	return at.Add(h.air).Add(-chosen(d).air)
 }
 
 // pots is the chart for the wall: the day's temperature and 5 K to either side.
@@ -117,57 +178,13 @@ func pots(m cure.Model, at si.Temp, dose si.Ratio) ([]curing.PotLine, error) {
 	for _, t := range []float64{mid - 5, mid, mid + 5} {
 		l := curing.PotLine{At: si.Celsius(t)}
 		for _, g := range []float64{50, 100, 200, 500} {
-			p, err := m.Pot(si.Grams(g), cup, l.At, dose)
+			w, err := m.Working(si.Grams(g), cup, l.At, dose)
 			if err != nil {
 				return nil, err
 			}
-			w := p.Working
 			l.Points = append(l.Points, curing.PotPoint{Mass: si.Grams(g), Low: w.Low, Likely: w.Likely, High: w.High, Beyond: w.Extrapolated != ""})
 		}
 		out = append(out, l)
 	}
 	return out, nil
-}
-
-// firstHour is when a working day begins, where the hull allows it.
-const firstHour = 7
-
-// airFrom is the air and the hull from the k-th session on: each session begins
-// with the next open window, the last one serving for all that are left. Without
-// days the temperature at hand stays.
-func airFrom(site [][24]programme.Hour, lay programme.Windows, k int, at si.Temp) (curing.Air, error) {
-	if len(site) == 0 || len(lay.Open) == 0 {
-		h, err := kinetics.Constant(at)
-		return curing.Air{History: heat.Steady(at), Resin: h, Start: at}, err
-	}
-	open := workable(lay.Open)
-	w := open[min(k, len(open))-1]
-	var moments []heat.Moment
-	var knots []kinetics.Knot
-	for i := 0; i <= 8*24; i++ {
-		hour := w.From + i
-		day := min(w.Day-1+hour/24, len(site)-1) // beyond the days given the last one repeats
-		x := site[day][hour%24]
-		moments = append(moments, heat.Moment{Time: si.Hours(float64(i)), Temp: x.Air})
-		knots = append(knots, kinetics.Knot{Time: si.Hours(float64(i)), Temp: x.Hull})
-	}
-	h, err := kinetics.NewHistory(knots...)
-	return curing.Air{Day: w.Day, Hour: float64(w.From), History: heat.Series(moments...), Resin: h, Start: site[w.Day-1][w.From].Hull}, err
-}
-
-// workable returns the windows from the start of the working day on, one a day:
-// nobody laminates at midnight where the morning serves as well. Where only the
-// night is open it stays.
-func workable(open []programme.Window) []programme.Window {
-	var out []programme.Window
-	for _, w := range open {
-		w.From = max(w.From, firstHour)
-		if w.From < w.To && (len(out) == 0 || out[len(out)-1].Day != w.Day) {
-			out = append(out, w)
-		}
-	}
-	if len(out) == 0 {
-		return open
-	}
-	return out
 }

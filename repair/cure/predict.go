@@ -162,6 +162,24 @@ func (m Model) Pot(mass si.Mass, vessel heat.Vessel, air si.Temp, dose si.Ratio)
 	return out, nil
 }
 
+// Working predicts the end of pot life alone, as Pot has it, in a part of Pot's time:
+// it stops at gel.
+func (m Model) Working(mass si.Mass, vessel heat.Vessel, air si.Temp, dose si.Ratio) (Prediction[si.Time], error) {
+	if err := errors.Join(m.CheckDose(dose), m.checkPot(mass, vessel, air)); err != nil {
+		return Prediction[si.Time]{}, err
+	}
+	criterion := m.criterion()
+	var t [draws]float64
+	for i := range m.sample {
+		r := &m.sample[i]
+		t[i] = r.run(r.bath(vessel, mass, air), dose, false).pot(criterion)
+	}
+	o := m.best.run(m.best.bath(vessel, mass, air), dose, false)
+	p := within(horizon, o.pot(criterion), t[:])
+	p.Extrapolated = m.outside(air, air, dose)
+	return p, nil
+}
+
 // LikelyPot returns the likely end of pot life alone, in a hundredth of the time of
 // Pot: for whoever searches a mass, and asks Pot at the end.
 func (m Model) LikelyPot(mass si.Mass, vessel heat.Vessel, air si.Temp, dose si.Ratio) (si.Time, error) {

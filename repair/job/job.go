@@ -181,8 +181,10 @@ type Site struct {
 	Place    string      `job:"place" one:"indoors|open shed|hard standing|pontoon|afloat" doc:"shelter"`
 	Lag      si.Time     `job:"lag" min:"0 h" max:"48 h" doc:"time constant of the hull's temperature behind the air's"`
 	Warmer   si.TempDiff `job:"warmer" min:"0 K" max:"40 K" doc:"how much a tent and heater lift the air, when they are used"`
+	Lamp     si.TempDiff `job:"lamp" min:"0 K" max:"60 K" doc:"how much warmer a lamp makes the bare face under it, by thermometer"`
+	LampFor  si.Time     `job:"lamp_for" min:"30 min" max:"72 h" doc:"how long the lamp stays on a session once it is laid; 4 h if left out"`
 	Days     []Day       `job:"days" doc:"air minimum and maximum and dew point, day by day"`
-	HullNow  si.Temp     `job:"hull" min:"-20 °C" max:"60 °C" doc:"hull temperature, by thermometer, when known"`
+	HullNow  si.Temp     `job:"hull" min:"-20 °C" max:"60 °C" doc:"hull temperature, by thermometer, when known: in the tent if one is used, beside the lamp"`
 	Humidity si.Ratio    `job:"humidity" min:"1 %" max:"100 %" doc:"relative humidity of the air"`
 	Shore    string      `job:"shoring" doc:"how the boat is held"`
 }
@@ -279,7 +281,7 @@ type Choices struct {
 	Paper    string    `job:"paper" one:"A4|Letter" doc:"paper of the printed sheets"`
 	Units    string    `job:"units" one:"metric|us" doc:"units of the printed sheets"`
 	Finish   string    `job:"finish" one:"gelcoat|paint|none" doc:"last coat"`
-	Heat     string    `job:"heat" one:"none|tent" doc:"whether the tent and heater are used"`
+	Heat     string    `job:"heat" one:"none|tent|lamp" doc:"what warms the work: nothing, the tent and heater, or the lamp"`
 }
 
 // System returns the units the papers are printed in.
