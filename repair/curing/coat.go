@@ -57,10 +57,10 @@ func (c Coat) Working() string {
 
 // CoatHeads are the heads of the coats' table, and Row its rows, the same on page
 // and paper.
-var CoatHeads = []string{"coat", "laid", "largest batch", "working time of that batch", "gelled on the hull", "sandable"}
+var CoatHeads = []string{"coat", "laid in its first open hours", "largest batch", "working time of that batch", "gelled on the hull", "sandable"}
 
 // CoatNote stands under it.
-const CoatNote = "From mixing, each by the cure fitted to its own sheet. The working time is of the largest batch, left in a cup, at its warmest hour, eight times in ten: go by the lower figure. Filler spread out on a board and gelcoat in a tray last longer. A hull warmer than 20 °C does not shorten the sheet's own wait before sanding."
+const CoatNote = "From mixing, as if laid in its first open hours of the days given; each by the cure fitted to its own sheet. The working time is of the largest batch, left in a cup, at its warmest hour, eight times in ten: go by the lower figure. Filler spread out on a board and gelcoat in a tray last longer. A hull warmer than 20 °C does not shorten the sheet's own wait before sanding."
 
 // Row is one row of that table.
 func (c Coat) Row(sys si.System) []string {
