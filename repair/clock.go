@@ -46,25 +46,39 @@ func modelOf(p catalog.TwoPart, kind cure.Kind) (cure.Model, error) {
 	return m, err
 }
 
-// The vessels batches are reckoned in.
-var (
-	cup  = heat.StraightCup(si.MM(75))
-	tray = heat.Tray(si.MM(250), si.MM(200))
-)
+// tray is what a batch is poured out into, where that helps.
+var tray = heat.Tray(si.MM(250), si.MM(200))
 
-// pot tells a batch's working time from the fitted model.
-func pot(m cure.Model) mixing.Pot {
-	return func(mixed si.Mass, at si.Temp, dose si.Ratio) (mixing.Own, error) {
-		p, err := m.Working(mixed, cup, at, dose)
-		if err != nil {
-			return mixing.Own{}, err
-		}
-		flat, err := m.LikelyPot(mixed, tray, at, dose)
-		if err != nil {
-			return mixing.Own{}, err
-		}
-		return mixing.Own{Low: p.Low, Likely: p.Likely, High: p.High, Cup: "a straight cup", Tray: flat, Note: p.Extrapolated}, nil
+// vessel is what the job mixes in, and what it is called.
+func vessel(d job.Description) (heat.Vessel, string, error) {
+	k, err := heat.VesselNamed(d.Shelf.Vessel)
+	if err != nil {
+		return heat.Vessel{}, "", fmt.Errorf("shelf.vessel: %w", err)
 	}
+	across := cmp.Or(d.Shelf.Across, k.Usual)
+	return k.Of(across), fmt.Sprintf("a %s of %s", k.Name, si.Show(across, d.Choices.System(), 2)), nil
+}
+
+// pot tells a batch's working time from the fitted model, in the job's vessel and
+// from the temperature the job keeps its resin at.
+func pot(m cure.Model, d job.Description) (mixing.Pot, error) {
+	v, name, err := vessel(d)
+	if err != nil {
+		return nil, err
+	}
+	return func(mixed si.Mass, at si.Temp, dose si.Ratio) (mixing.Own, error) {
+		b := cure.Batch{Mass: mixed, Vessel: v, Air: at, Start: d.Site.Mix, Dose: dose}
+		p, err := m.Working(b)
+		if err != nil {
+			return mixing.Own{}, err
+		}
+		b.Vessel = tray
+		flat, err := m.LikelyPot(b)
+		if err != nil {
+			return mixing.Own{}, err
+		}
+		return mixing.Own{Low: p.Low, Likely: p.Likely, High: p.High, Cup: name, Tray: flat, Note: p.Extrapolated}, nil
+	}, nil
 }
 
 // follow runs the heat of each laminating session and, where it asks for it,
@@ -111,7 +125,7 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programm
 	var chart []curing.PotLine
 	go func() { // the chart for the wall needs nothing of the rest
 		var err error
-		chart, err = pots(m, at, dose)
+		chart, err = pots(m, d, at, dose)
 		wall <- err
 	}()
 	c, err := curing.Plan(in)
@@ -121,9 +135,12 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programm
 	if err := cmp.Or(<-wall, err); err != nil {
 		return nil, err
 	}
+	if _, c.Vessel, err = vessel(d); err != nil {
+		return nil, err
+	}
 	c.Pots = chart
 	r.Curing = &c
-	return pot(m), nil
+	return pot(m, d)
 }
 
 // warmth follows the first session with each way of warming it.
@@ -172,13 +189,17 @@ func warmedAt(d job.Description, h heating, at si.Temp) si.Temp {
 }
 
 // pots is the chart for the wall: the day's temperature and 5 K to either side.
-func pots(m cure.Model, at si.Temp, dose si.Ratio) ([]curing.PotLine, error) {
+func pots(m cure.Model, d job.Description, at si.Temp, dose si.Ratio) ([]curing.PotLine, error) {
+	v, _, err := vessel(d)
+	if err != nil {
+		return nil, err
+	}
 	var out []curing.PotLine
 	mid := 5 * math.Round(at.Celsius()/5)
 	for _, t := range []float64{mid - 5, mid, mid + 5} {
 		l := curing.PotLine{At: si.Celsius(t)}
 		for _, g := range []float64{50, 100, 200, 500} {
-			w, err := m.Working(si.Grams(g), cup, l.At, dose)
+			w, err := m.Working(cure.Batch{Mass: si.Grams(g), Vessel: v, Air: l.At, Dose: dose})
 			if err != nil {
 				return nil, err
 			}
