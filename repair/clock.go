@@ -18,15 +18,6 @@ import (
 	"scarfwright/repair/survey"
 )
 
-// models keeps the sheets that were fitted: a fit takes longer than a plan, and
-// the same sheet always gives the same model, so nothing is seen of it but time.
-var models sync.Map // string -> fitted
-
-type fitted struct {
-	model cure.Model
-	err   error
-}
-
 // kindOf is which law a laminating resin follows.
 func kindOf(r catalog.Resin) cure.Kind {
 	if r.Catalysed() {
@@ -35,15 +26,38 @@ func kindOf(r catalog.Resin) cure.Kind {
 	return cure.Epoxy
 }
 
+// models keeps the sheets that were fitted: a fit takes longer than a plan, and
+// the same sheet always gives the same model, so nothing is seen of it but time.
+var models struct {
+	sync.Mutex
+	of map[string]fitted
+}
+
+type fitted struct {
+	model cure.Model
+	err   error
+}
+
+const mostModels = 64 // kept; a server that has seen more begins anew
+
 // modelOf returns the model fitted to a material's sheet.
 func modelOf(p catalog.TwoPart, kind cure.Kind) (cure.Model, error) {
-	key := fmt.Sprintf("%v %+v", kind, p)
-	if f, ok := models.Load(key); ok {
-		return f.(fitted).model, f.(fitted).err
+	s := cure.FromCatalogue(p, kind)
+	key := fmt.Sprintf("%+v", s)
+	models.Lock()
+	f, ok := models.of[key]
+	models.Unlock()
+	if ok {
+		return f.model, f.err
 	}
-	m, err := cure.Fit(cure.FromCatalogue(p, kind))
-	models.Store(key, fitted{m, err})
-	return m, err
+	f.model, f.err = cure.Fit(s)
+	models.Lock()
+	defer models.Unlock()
+	if models.of == nil || len(models.of) >= mostModels {
+		models.of = map[string]fitted{}
+	}
+	models.of[key] = f
+	return f.model, f.err
 }
 
 // tray is what a batch is poured out into, where that helps.
@@ -134,6 +148,9 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programm
 	}
 	if err := cmp.Or(<-wall, err); err != nil {
 		return nil, err
+	}
+	if days := len(workable(lay.Open)); days > 0 && len(c.Sessions) > days {
+		c.Notes = append(c.Notes, fmt.Sprintf("%d sessions are planned and the days given have hours open on %d of them: the last is taken again for those left. Give more days.", len(c.Sessions), days))
 	}
 	if _, c.Vessel, err = vessel(d); err != nil {
 		return nil, err

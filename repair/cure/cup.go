@@ -28,7 +28,7 @@ type batch struct {
 }
 
 // How many steps to gel and from there on. The tests compare with physics/heat:
-// gel within 0.4 %, the peak within 1 K.
+// gel within 0.4 %, the peak within 1.5 K.
 const (
 	stepsToGel, stepsAfter               = 64, 48
 	stepsToGelRadical, stepsAfterRadical = 8, 80
