@@ -2,6 +2,7 @@ package repair_test
 
 import (
 	"math"
+	"strings"
 
 	"pgregory.net/rapid"
 
@@ -91,19 +92,23 @@ func anyJob(t *rapid.T) job.Description {
 		out.Site.Days = append(out.Site.Days, job.Day{Min: si.Celsius(low), Max: si.Celsius(low + rapid.Float64Range(0, 14).Draw(t, "range")), Dew: si.Celsius(low - 2)})
 	}
 	if d.yes("own sheet") {
-		out.Shelf.Sheets = []job.Sheet{d.sheet(out.Shelf.Resin)}
-		out.Shelf.Resin = out.Shelf.Sheets[0].Name
+		for _, class := range []*string{&out.Shelf.Resin, &out.Shelf.Filler, &out.Shelf.Gelcoat} {
+			if *class != "" {
+				out.Shelf.Sheets = append(out.Shelf.Sheets, d.sheet(*class))
+				*class = "my " + *class
+			}
+		}
 	}
 	out.Site.Lag, out.Site.Warmer = si.Hours(rapid.Float64Range(0, 8).Draw(t, "lag")), si.Kelvins(rapid.Float64Range(0, 15).Draw(t, "warmer"))
 	return out
 }
 
-// sheet is one of the user's own over a class of resin. Of each part there are two
+// sheet is one of the user's own over a class. Of each part there are two
 // variants at most, for each new sheet is fitted anew.
 func (d draws) sheet(class string) job.Sheet {
-	s := job.Sheet{Name: "mine", Class: class}
+	s := job.Sheet{Name: "my " + class, Class: class}
 	dose := si.Ratio(0)
-	if class != "epoxy-fast" && class != "epoxy-slow" {
+	if !strings.HasPrefix(class, "epoxy") {
 		dose = si.Percent(1.25)
 	}
 	if d.yes("own pot life") {

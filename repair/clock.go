@@ -7,68 +7,100 @@ import (
 	"sync"
 
 	"scarfwright/physics/heat"
-	"scarfwright/physics/kinetics"
 	"scarfwright/physics/laminate"
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/cure"
 	"scarfwright/repair/curing"
+	"scarfwright/repair/job"
 	"scarfwright/repair/mixing"
 	"scarfwright/repair/programme"
 	"scarfwright/repair/survey"
 )
 
+// kindOf is which law a laminating resin follows.
+func kindOf(r catalog.Resin) cure.Kind {
+	if r.Catalysed() {
+		return cure.Polyester
+	}
+	return cure.Epoxy
+}
+
 // models keeps the sheets that were fitted: a fit takes longer than a plan, and
 // the same sheet always gives the same model, so nothing is seen of it but time.
-var models sync.Map // string -> fitted
+var models struct {
+	sync.Mutex
+	of map[string]fitted
+}
 
 type fitted struct {
 	model cure.Model
 	err   error
 }
 
-// modelOf returns the model fitted to a resin's sheet.
-func modelOf(r catalog.Resin) (cure.Model, error) {
-	kind := cure.Epoxy
-	if r.Catalysed() {
-		kind = cure.Polyester
+const mostModels = 64 // kept; a server that has seen more begins anew
+
+// modelOf returns the model fitted to a material's sheet.
+func modelOf(p catalog.TwoPart, kind cure.Kind) (cure.Model, error) {
+	s := cure.FromCatalogue(p, kind)
+	key := fmt.Sprintf("%+v", s)
+	models.Lock()
+	f, ok := models.of[key]
+	models.Unlock()
+	if ok {
+		return f.model, f.err
 	}
-	key := fmt.Sprintf("%+v", r)
-	if f, ok := models.Load(key); ok {
-		return f.(fitted).model, f.(fitted).err
+	f.model, f.err = cure.Fit(s)
+	models.Lock()
+	defer models.Unlock()
+	if models.of == nil || len(models.of) >= mostModels {
+		models.of = map[string]fitted{}
 	}
-	m, err := cure.Fit(cure.FromCatalogue(r.TwoPart, kind))
-	models.Store(key, fitted{m, err})
-	return m, err
+	models.of[key] = f
+	return f.model, f.err
 }
 
-// The vessels batches are reckoned in.
-var (
-	cup  = heat.StraightCup(si.MM(75))
-	tray = heat.Tray(si.MM(250), si.MM(200))
-)
+// tray is what a batch is poured out into, where that helps.
+var tray = heat.Tray(si.MM(250), si.MM(200))
 
-// pot tells a batch's working time from the fitted model.
-func pot(m cure.Model) mixing.Pot {
-	return func(mixed si.Mass, at si.Temp, dose si.Ratio) (mixing.Own, error) {
-		p, err := m.Pot(mixed, cup, at, dose)
-		if err != nil {
-			return mixing.Own{}, err
-		}
-		flat, err := m.LikelyPot(mixed, tray, at, dose)
-		if err != nil {
-			return mixing.Own{}, err
-		}
-		return mixing.Own{Low: p.Working.Low, Likely: p.Working.Likely, High: p.Working.High, Cup: "a straight cup", Tray: flat, Note: p.Working.Extrapolated}, nil
+// vessel is what the job mixes in, and what it is called.
+func vessel(d job.Description) (heat.Vessel, string, error) {
+	k, err := heat.VesselNamed(d.Shelf.Vessel)
+	if err != nil {
+		return heat.Vessel{}, "", fmt.Errorf("shelf.vessel: %w", err)
 	}
+	across := cmp.Or(d.Shelf.Across, k.Usual)
+	return k.Of(across), fmt.Sprintf("a %s of %s", k.Name, si.Show(across, d.Choices.System(), 2)), nil
+}
+
+// pot tells a batch's working time from the fitted model, in the job's vessel and
+// from the temperature the job keeps its resin at.
+func pot(m cure.Model, d job.Description) (mixing.Pot, error) {
+	v, name, err := vessel(d)
+	if err != nil {
+		return nil, err
+	}
+	return func(mixed si.Mass, at si.Temp, dose si.Ratio) (mixing.Own, error) {
+		b := cure.Batch{Mass: mixed, Vessel: v, Air: at, Start: d.Site.Mix, Dose: dose}
+		p, err := m.Working(b)
+		if err != nil {
+			return mixing.Own{}, err
+		}
+		b.Vessel = tray
+		flat, err := m.LikelyPot(b)
+		if err != nil {
+			return mixing.Own{}, err
+		}
+		return mixing.Own{Low: p.Low, Likely: p.Likely, High: p.High, Cup: name, Tray: flat, Note: p.Extrapolated}, nil
+	}, nil
 }
 
 // follow runs the heat of each laminating session and, where it asks for it,
 // moves plies to further sessions. It returns what tells a batch's own working
 // time, nil where the resin's sheet cannot be fitted; the plan then falls back on
 // the sheet's table and says so.
-func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, site [][24]programme.Hour, lay programme.Windows, at si.Temp) (mixing.Pot, error) {
-	m, err := modelOf(resin)
+func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programme.Windows, at si.Temp) (mixing.Pot, error) {
+	m, err := modelOf(resin.TwoPart, kindOf(resin))
 	if err != nil {
 		r.Assumptions = append(r.Assumptions, fmt.Sprintf("The cure of %s is not followed, for its sheet cannot be fitted: %v.", resin.Name, err))
 		return nil, nil
@@ -79,9 +111,13 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, site [][24]p
 	if err := m.CheckDose(dose); err != nil {
 		return nil, nil // package mixing stops on it, and nothing is known of such a mix
 	}
+	back := si.Time(0)
+	if resin.Kind != catalog.Epoxy {
+		back = vapourGone
+	}
 	in := curing.Input{
 		Design: ds, Dish: r.Survey.Class == survey.PartialDepth, Resin: curing.NewResin(m, dose), Sheet: resin.TwoPart, System: d.Choices.System(),
-		Air: func(k int) (curing.Air, error) { return airFrom(site, lay, k, at) },
+		Air: func(k int) (curing.Air, error) { return airFrom(d, chosen(d), lay, k, at, back) },
 	}
 	if ds.Core != nil {
 		core, err := cat.Core(ds.Core.Class)
@@ -100,75 +136,94 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, site [][24]p
 			in.Inner = laminate.ClassThickness(si.GSM(450), 0.30) // one ply of mat: the least a skin is
 		}
 	}
+	wall := make(chan error, 1)
+	var chart []curing.PotLine
+	go func() { // the chart for the wall needs nothing of the rest
+		var err error
+		chart, err = pots(m, d, at, dose)
+		wall <- err
+	}()
 	c, err := curing.Plan(in)
-	if err != nil {
+	if err == nil {
+		c.Warmth, err = warmth(in, c.Sessions[0], lay, at, back, d)
+	}
+	if err := cmp.Or(<-wall, err); err != nil {
 		return nil, err
 	}
-	if c.Pots, err = pots(m, at, dose); err != nil {
+	if days := len(workable(lay.Open)); days > 0 && len(c.Sessions) > days {
+		c.Notes = append(c.Notes, fmt.Sprintf("%d sessions are planned and the days given have hours open on %d of them: the last is taken again for those left. Give more days.", len(c.Sessions), days))
+	}
+	if _, c.Vessel, err = vessel(d); err != nil {
 		return nil, err
 	}
+	c.Pots = chart
 	r.Curing = &c
-	return pot(m), nil
+	return pot(m, d)
+}
+
+// warmth follows the first session with each way of warming it.
+func warmth(in curing.Input, first curing.Session, lay programme.Windows, at si.Temp, back si.Time, d job.Description) ([]curing.Warmth, error) {
+	var out []curing.Warmth
+	for _, h := range heatings(d) {
+		planned := chosen(d)
+		w := curing.Warmth{Name: h.name, Words: h.does(), Chosen: h.name == planned.name, Assumed: h.assumed}
+		if w.Chosen {
+			h, w.Words, w.Assumed = planned, planned.does(), false
+		}
+		if h.lasts > 0 {
+			w.Words += fmt.Sprintf(" for %.3g h", h.lasts.Hours())
+			if back > 0 {
+				w.Words += fmt.Sprintf(", from %.3g h after laying", back.Hours())
+			}
+		}
+		found := lay
+		if site := lit(d, h, lay.High); len(site) > 0 {
+			found = programme.Find(lay.What, site, lay.Low, lay.High)
+			w.Open = found.Text()
+		}
+		switch {
+		case w.Chosen:
+			w.Session = first.Bare()
+		case w.Open == "" || len(found.Open) > 0:
+			air, err := airFrom(d, h, found, 1, warmedAt(d, h, at), back)
+			if err != nil {
+				return nil, err
+			}
+			s, err := curing.First(in, air)
+			if err != nil {
+				return nil, err
+			}
+			w.Session = s.Bare()
+		}
+		out = append(out, w)
+	}
+	return out, nil
+}
+
+// warmedAt is the temperature at hand with another air than the plan's, where no
+// days are given.
+func warmedAt(d job.Description, h heating, at si.Temp) si.Temp {
+	return at.Add(h.air).Add(-chosen(d).air)
 }
 
 // pots is the chart for the wall: the day's temperature and 5 K to either side.
-func pots(m cure.Model, at si.Temp, dose si.Ratio) ([]curing.PotLine, error) {
+func pots(m cure.Model, d job.Description, at si.Temp, dose si.Ratio) ([]curing.PotLine, error) {
+	v, _, err := vessel(d)
+	if err != nil {
+		return nil, err
+	}
 	var out []curing.PotLine
 	mid := 5 * math.Round(at.Celsius()/5)
 	for _, t := range []float64{mid - 5, mid, mid + 5} {
 		l := curing.PotLine{At: si.Celsius(t)}
 		for _, g := range []float64{50, 100, 200, 500} {
-			p, err := m.Pot(si.Grams(g), cup, l.At, dose)
+			w, err := m.Working(cure.Batch{Mass: si.Grams(g), Vessel: v, Air: l.At, Dose: dose})
 			if err != nil {
 				return nil, err
 			}
-			w := p.Working
 			l.Points = append(l.Points, curing.PotPoint{Mass: si.Grams(g), Low: w.Low, Likely: w.Likely, High: w.High, Beyond: w.Extrapolated != ""})
 		}
 		out = append(out, l)
 	}
 	return out, nil
-}
-
-// firstHour is when a working day begins, where the hull allows it.
-const firstHour = 7
-
-// airFrom is the air and the hull from the k-th session on: each session begins
-// with the next open window, the last one serving for all that are left. Without
-// days the temperature at hand stays.
-func airFrom(site [][24]programme.Hour, lay programme.Windows, k int, at si.Temp) (curing.Air, error) {
-	if len(site) == 0 || len(lay.Open) == 0 {
-		h, err := kinetics.Constant(at)
-		return curing.Air{History: heat.Steady(at), Resin: h, Start: at}, err
-	}
-	open := workable(lay.Open)
-	w := open[min(k, len(open))-1]
-	var moments []heat.Moment
-	var knots []kinetics.Knot
-	for i := 0; i <= 8*24; i++ {
-		hour := w.From + i
-		day := min(w.Day-1+hour/24, len(site)-1) // beyond the days given the last one repeats
-		x := site[day][hour%24]
-		moments = append(moments, heat.Moment{Time: si.Hours(float64(i)), Temp: x.Air})
-		knots = append(knots, kinetics.Knot{Time: si.Hours(float64(i)), Temp: x.Hull})
-	}
-	h, err := kinetics.NewHistory(knots...)
-	return curing.Air{Day: w.Day, Hour: float64(w.From), History: heat.Series(moments...), Resin: h, Start: site[w.Day-1][w.From].Hull}, err
-}
-
-// workable returns the windows from the start of the working day on, one a day:
-// nobody laminates at midnight where the morning serves as well. Where only the
-// night is open it stays.
-func workable(open []programme.Window) []programme.Window {
-	var out []programme.Window
-	for _, w := range open {
-		w.From = max(w.From, firstHour)
-		if w.From < w.To && (len(out) == 0 || out[len(out)-1].Day != w.Day) {
-			out = append(out, w)
-		}
-	}
-	if len(out) == 0 {
-		return open
-	}
-	return out
 }

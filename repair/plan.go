@@ -39,17 +39,17 @@ func Plan(d job.Description, cat catalog.Catalogue) (Result, error) {
 		r.Design = &ds
 	}
 
-	site := hoursOf(d)
+	site := lit(d, chosen(d), resin.HullMax)
 	if r.Finish, err = finish.Plan(d, cat, coatedEdge(r.Design), missing(r.Design), d.Site.HullNow); err != nil {
 		return Result{}, err
 	}
-	lay, gel, other, err := windows(r, resin, cat, site)
+	lay, gel, other, err := windows(r, resin, cat)
 	if err != nil {
 		return Result{}, err
 	}
+	at := func(session int) si.Temp { return mixTemp(d, site, lay, session) }
 	if r.Design != nil {
-		at := mixTemp(d, site, lay)
-		own, err := r.follow(resin, cat, site, lay, at)
+		own, err := r.follow(resin, cat, lay, at(1))
 		if err != nil {
 			return Result{}, err
 		}
@@ -58,6 +58,9 @@ func Plan(d job.Description, cat catalog.Catalogue) (Result, error) {
 			return Result{}, err
 		}
 		r.Mixing, r.MixTable = &m, &table
+	}
+	if err := r.coats(cat, at(1)); err != nil {
+		return Result{}, err
 	}
 	if r.Joints, err = r.joints(resin); err != nil {
 		return Result{}, err
@@ -131,8 +134,11 @@ func unheard(d job.Description) []string {
 	if len(d.Site.Days) == 0 && !d.Site.HullNow.Given() {
 		out = append(out, fmt.Sprintf("Neither days nor the hull's temperature are given (site): pots are reckoned at %.0f °C. Measure, and plan again.", mixTempDefault.Celsius()))
 	}
-	if d.Choices.Heat == "tent" && d.Site.Warmer == 0 {
+	switch {
+	case d.Choices.Heat == tent && d.Site.Warmer == 0:
 		out = append(out, "choices.heat is tent, but site.warmer does not say how much it lifts the air: it changes nothing.")
+	case d.Choices.Heat == lamp && d.Site.Lamp == 0:
+		out = append(out, "choices.heat is lamp, but site.lamp does not say how much it warms the face: it changes nothing.")
 	}
 	if strings.HasPrefix(d.Shelf.Resin, "epoxy") && d.Choices.Dose > 0 && d.Damage.Depth != "gelcoat" {
 		out = append(out, "choices.catalyst changes nothing for an epoxy, whose hardener is in a fixed ratio.")
@@ -143,43 +149,34 @@ func unheard(d job.Description) []string {
 	return out
 }
 
-// hoursOf lays the site's days out, with the tent and heater when they are used.
-func hoursOf(d job.Description) [][24]programme.Hour {
-	warmer := si.TempDiff(0)
-	if d.Choices.Heat == "tent" {
-		warmer = d.Site.Warmer
-	}
-	return programme.Hours(d.Site.Days, d.Site.Lag, warmer)
-}
-
 // windows finds the hours for laminating and for gelcoat, with the heat that
-// was chosen, and (other) with the heat that was not, so that the two compare.
-func windows(r Result, resin catalog.Resin, cat catalog.Catalogue, site [][24]programme.Hour) (lay, gel programme.Windows, other []programme.Windows, err error) {
-	if len(site) == 0 {
+// was chosen, and (other) with each that was not, so that they compare.
+func windows(r Result, resin catalog.Resin, cat catalog.Catalogue) (lay, gel programme.Windows, other []programme.Windows, err error) {
+	warmed := chosen(r.Job)
+	find := func(what string, h heating, low, high si.Temp) programme.Windows {
+		return programme.Find(what, lit(r.Job, h, high), low, high)
+	}
+	if len(r.Job.Site.Days) == 0 {
 		return lay, gel, nil, nil
 	}
 	if r.Design != nil {
-		lay = programme.Find("laminating with "+resin.Name, site, resin.HullMin, resin.HullMax)
+		lay = find("laminating with "+resin.Name, warmed, resin.HullMin, resin.HullMax)
 	}
 	if r.Finish.Coat != nil || r.Finish.Paste != nil {
 		g, err := cat.Gelcoat(finish.PasteClass(r.Job))
 		if err != nil {
 			return lay, gel, nil, fmt.Errorf("shelf.gelcoat: %w", err)
 		}
-		gel = programme.Find("gelcoat", site, g.HullMin, g.HullMax)
+		gel = find("gelcoat", warmed, g.HullMin, g.HullMax)
 	}
-	if r.Job.Site.Warmer <= 0 {
-		return lay, gel, nil, nil
-	}
-	d, label := r.Job, ", in the heated tent"
-	if d.Choices.Heat == "tent" {
-		d.Choices.Heat, label = "none", ", without heat"
-	} else {
-		d.Choices.Heat = "tent"
-	}
-	for _, w := range []programme.Windows{lay, gel} {
-		if w.What != "" {
-			other = append(other, programme.Find(w.What+label, hoursOf(d), w.Low, w.High))
+	for _, h := range given(r.Job) {
+		if h.name == warmed.name {
+			continue
+		}
+		for _, w := range []programme.Windows{lay, gel} {
+			if w.What != "" {
+				other = append(other, find(w.What+", "+h.where(), h, w.Low, w.High))
+			}
 		}
 	}
 	return lay, gel, other, nil
@@ -199,8 +196,12 @@ func windowVerdict(w programme.Windows, d job.Description) check.Verdict {
 		v.Why = fmt.Sprintf("No hour of the days given is open: %s. Heat the hull (tent, indirect heater, lamp) and plan again, wait, or change material. More catalyst does not stand in for warmth.", w.Reason)
 		if w.TooHot {
 			v.Why = fmt.Sprintf("No hour of the days given is open: %s. Shade and cool the hull, work at night, wait, or change to a slower material.", w.Reason)
-		} else if d.Site.Warmer > 0 && d.Choices.Heat != "tent" {
-			v.Why += fmt.Sprintf(" The tent given lifts the air %.0f K: set choices.heat to tent.", d.Site.Warmer.Kelvins())
+		} else {
+			for _, h := range given(d) {
+				if h.warms() && h.name != chosen(d).name {
+					v.Why += fmt.Sprintf(" %s: set choices.heat to %s.", h.does(), h.name)
+				}
+			}
 		}
 	}
 	return v
@@ -209,13 +210,13 @@ func windowVerdict(w programme.Windows, d job.Description) check.Verdict {
 // mixTempDefault stands in where neither days nor a hull temperature are given.
 var mixTempDefault = si.Celsius(20)
 
-// mixTemp is the temperature the pots are reckoned at: the warmest air of the
-// first open window, where working time is shortest; else the hull as measured;
+// mixTemp is the temperature of the air that a session's pots are reckoned at: the
+// warmest of its window, where working time is shortest; else the hull as measured;
 // else the warmest hour there is, so that the verdict speaks of the right cold.
-func mixTemp(d job.Description, site [][24]programme.Hour, lay programme.Windows) si.Temp {
+func mixTemp(d job.Description, site [][24]programme.Hour, lay programme.Windows, session int) si.Temp {
 	switch {
 	case len(lay.Open) > 0:
-		return programme.Warmest(site, lay.Open[0])
+		return programme.Warmest(site, windowOf(lay.Open, session))
 	case d.Site.HullNow.Given():
 		return d.Site.HullNow
 	case len(site) > 0:

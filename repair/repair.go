@@ -31,6 +31,7 @@ type Result struct {
 	Curing      *curing.Result      `json:"curing,omitempty"` // nil where the resin's sheet cannot be fitted
 	Mixing      *mixing.Result      `json:"mixing,omitempty"`
 	MixTable    *mixing.MixTable    `json:"mix_table,omitempty"`
+	Coats       []curing.Coat       `json:"coats"`  // what is spread over the laminate, with its times
 	Joints      []overcoat.Joint    `json:"joints"` // what goes on what, from the boat outwards
 	Finish      finish.Result       `json:"finish"`
 	Programme   programme.Programme `json:"programme"`

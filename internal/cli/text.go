@@ -55,9 +55,11 @@ func printPlan(out io.Writer, r repair.Result) error {
 	}
 	if r.Curing != nil && r.Released() {
 		p.curing()
+		p.warmth()
 	}
 	if r.Released() {
 		p.finish()
+		p.coats()
 	}
 	p.programme()
 	p.price()

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"scarfwright/physics/si"
+	"scarfwright/repair/curing"
 )
 
 func (p printer) mixing() {
@@ -48,6 +49,36 @@ func (p printer) curing() {
 		p.f("  %s%s: %d plies, %s; %s, limit %s\n", s.Name, when, len(s.Plies), p.long(s.Thickness), s.Hottest(p.sys), si.Show(s.Limit, p.sys, 2))
 		p.f("    gelled after %.0f min; next session without sanding %s after mixing; sandable after %.0f h\n", s.Gelled().Minutes(), s.Next(), math.Ceil(s.Sand.Hours()))
 		p.f("    %s\n", s.Reached(p.sys))
+	}
+}
+
+// warmth prints what a tent or a lamp changes.
+func (p printer) warmth() {
+	p.f("\nWhat a tent or a lamp changes, first session\n")
+	for _, w := range p.Curing.Warmth {
+		row := w.Row(p.sys)
+		p.f("  %s: open %s\n", row[0], row[1])
+		if w.Session != nil {
+			p.f("    hottest %s; gelled after %s; next without sanding %s; sandable after %s; softens from %s after a day, %s after a week\n",
+				row[2], row[3], row[4], row[5], row[6], row[7])
+		}
+	}
+	p.f("  %s\n", curing.WarmthNote)
+}
+
+// coats prints how long each coat may be worked, and when it sets.
+func (p printer) coats() {
+	if len(p.Coats) == 0 {
+		return
+	}
+	p.f("\nHow long each coat may be worked, and when it sets\n")
+	for _, c := range p.Coats {
+		row := c.Row(p.sys)
+		if c.Gel == 0 {
+			p.f("  %s: %s\n", row[0], c.Why)
+			continue
+		}
+		p.f("  %s: %s; batch %s, working time %s; gelled on the hull after %s, sandable after %s\n", row[0], row[1], row[2], row[3], row[4], row[5])
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"scarfwright/present/view"
 	"scarfwright/repair"
+	"scarfwright/repair/curing"
 )
 
 // curingView is heat and cure, session by session.
@@ -15,12 +16,41 @@ type curingView struct {
 	Charts        []picture
 	Profile, Wall picture
 	HasWall       bool
+	Warmth        *gridView // what a tent or a lamp changes
+}
+
+// gridView is a plain table with a note under it.
+type gridView struct {
+	Title string
+	Heads []string
+	Rows  [][]string
+	Note  string
+}
+
+// coatsOf is the times of what is spread over the laminate, nil where nothing is.
+func coatsOf(r repair.Result) *gridView {
+	if len(r.Coats) == 0 {
+		return nil
+	}
+	v := &gridView{Title: "How long each coat may be worked, and when it sets", Heads: curing.CoatHeads, Note: curing.CoatNote}
+	for _, c := range r.Coats {
+		v.Rows = append(v.Rows, c.Row(r.Job.Choices.System()))
+	}
+	return v
+}
+
+func warmthOf(r repair.Result) *gridView {
+	v := &gridView{Title: "What a tent or a lamp changes", Heads: curing.WarmthHeads, Note: curing.WarmthNote}
+	for _, w := range r.Curing.Warmth {
+		v.Rows = append(v.Rows, w.Row(r.Job.Choices.System()))
+	}
+	return v
 }
 
 type cureRow struct{ Name, Laid, What, Hottest, Limit, Gelled, Next, Sandable string }
 
 func curingOf(u units, r repair.Result) *curingView {
-	v := &curingView{}
+	v := &curingView{Warmth: warmthOf(r)}
 	for _, s := range r.Curing.Sessions {
 		row := cureRow{
 			Name: s.Name, Laid: "at the temperature given", What: fmt.Sprintf("%d plies, %s", len(s.Plies), u.length(s.Thickness)),

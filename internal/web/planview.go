@@ -40,6 +40,7 @@ type planView struct {
 	Windows                []windowView
 	Steps                  []stepView
 	Finish                 finishView
+	Coats                  *gridView
 	Estimate               estimateView
 	Papers                 []paperView
 	MaySave                bool
@@ -108,6 +109,9 @@ func (s *Site) planView(e entry, o otherwise, r repair.Result) planView {
 	v.Headline = headline(u, r)
 	v.Windows, v.Steps = windowsOf(r), stepsOf(r)
 	v.Finish = finishOf(u, r)
+	if r.Released() {
+		v.Coats = coatsOf(r)
+	}
 	v.Estimate = estimateOf(r)
 	v.Papers = s.papers(e, v.Query, r)
 	for _, p := range v.Papers {

@@ -45,6 +45,7 @@ const (
 	Gelcoat   Work = "gelcoat"
 	Sanding   Work = "sanding"
 	Heating   Work = "heating"
+	Lamp      Work = "lamp"
 	Confined  Work = "confined"
 	Launch    Work = "launch"
 )
@@ -81,6 +82,10 @@ var byWork = map[Work][]Caution{
 	},
 	Heating: {
 		{Warning, "Heat only with electric or indirect heaters: an open flame lights the vapour and wets the air. Nothing is left heating unwatched against cloth.", working.CommonPractice},
+	},
+	Lamp: {
+		{Warning, "A lamp is hot enough to light styrene and acetone: off while polyester, gelcoat or solvent is wet and its vapour is about; warm the face first, take the lamp away to lay, bring it back when the air is clear. Hang it so that it cannot fall, an arm's length off, nothing that burns in its beam.", working.CommonPractice},
+		{CautionW, "Watch the face under a lamp with a thermometer: the middle of the beam is far hotter than its edge, and foam, old gelcoat and fresh laminate have their limits. Electric leads off the wet ground, through a residual-current breaker.", working.CommonPractice},
 	},
 	Confined: {
 		{Danger, "A locker, bilge or tent can be without air to breathe: forced ventilation, a second person outside, gas tested before entry where the local code asks for it.", working.CommonPractice},

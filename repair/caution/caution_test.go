@@ -11,7 +11,7 @@ import (
 
 var works = []caution.Work{
 	caution.Lifting, caution.Grinding, caution.Peroxide, caution.Polyester, caution.Epoxy, caution.Solvent, caution.Mixing,
-	caution.Gelcoat, caution.Sanding, caution.Heating, caution.Confined, caution.Launch,
+	caution.Gelcoat, caution.Sanding, caution.Heating, caution.Lamp, caution.Confined, caution.Launch,
 }
 
 func TestEveryWorkHasItsCautions(t *testing.T) {

@@ -3,6 +3,7 @@ package cure
 import (
 	"errors"
 	"math"
+	"sync"
 
 	"scarfwright/physics/kinetics"
 	"scarfwright/physics/si"
@@ -33,6 +34,16 @@ const (
 // on (which stays at its last temperature), for 14 days. A thick coat is warmer
 // than that: physics/heat has it.
 func (m Model) Reaches(h kinetics.History, dose si.Ratio) (Reached, error) {
+	return m.reaches(h, dose, draws)
+}
+
+// LikelyReaches is Reaches of the likely material alone, in a hundredth of the time:
+// low, likely and high are one.
+func (m Model) LikelyReaches(h kinetics.History, dose si.Ratio) (Reached, error) {
+	return m.reaches(h, dose, 0)
+}
+
+func (m Model) reaches(h kinetics.History, dose si.Ratio, count int) (Reached, error) {
 	if err := m.CheckDose(dose); err != nil {
 		return Reached{}, err
 	}
@@ -46,35 +57,49 @@ func (m Model) Reaches(h kinetics.History, dose si.Ratio) (Reached, error) {
 	if err := errors.Join(checkAir(low), checkAir(high)); err != nil {
 		return Reached{}, err
 	}
-	var times [3][draws]float64
-	var degrees, glass [2][draws]float64
+	var times [3][]float64
+	var degrees, glass [2][]float64
 	ripe := m.problem.throughAt()
 	follow := func(r *resin, through float64) track {
 		k := r.follow(T[:], dose, [3]float64{r.gel, r.sand, through}, ripe)
 		k.at[ToThrough] = max(k.at[ToThrough], k.ripe)
 		return k
 	}
-	for i := range m.sample {
-		r := &m.sample[i]
-		k := follow(r, m.throughDraws[i])
+	record := func(r *resin, k track) {
 		for j := range times {
-			times[j][i] = k.at[j]
+			times[j] = append(times[j], k.at[j])
 		}
 		for j := range degrees {
-			degrees[j][i], glass[j][i] = k.degree[j], r.tg(k.degree[j])
+			degrees[j], glass[j] = append(degrees[j], k.degree[j]), append(glass[j], r.tg(k.degree[j]))
 		}
 	}
+	tracks := make([]track, count)
+	var done sync.WaitGroup
+	for half := range 2 {
+		done.Go(func() {
+			for i := half; i < count; i += 2 {
+				tracks[i] = follow(&m.sample[i], m.throughDraws[i])
+			}
+		})
+	}
+	done.Wait()
+	for i := range tracks {
+		record(&m.sample[i], tracks[i])
+	}
 	k := follow(&m.best, m.through)
+	if count == 0 {
+		record(&m.best, k)
+	}
 	words := m.outside(low, high, dose)
 	when := func(j int) Prediction[si.Time] {
-		p := within(furthest, k.at[j], times[j][:])
+		p := within(furthest, k.at[j], times[j])
 		p.Extrapolated = words
 		return p
 	}
 	state := func(j int) State {
 		s := State{
-			Degree: predict[float64](k.degree[j], degrees[j][:]),
-			Tg:     predict[si.Temp](m.best.tg(k.degree[j]), glass[j][:]),
+			Degree: predict[float64](k.degree[j], degrees[j]),
+			Tg:     predict[si.Temp](m.best.tg(k.degree[j]), glass[j]),
 		}
 		s.Degree.Extrapolated, s.Tg.Extrapolated = words, words
 		return s

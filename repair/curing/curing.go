@@ -81,9 +81,9 @@ type Session struct {
 	RecoatTo    si.Time   `json:"recoat_to_s"`
 	RecoatWords string    `json:"recoat_words"`
 	Sand        si.Time   `json:"sand_s"` // from when it may be sanded: the later of model and sheet
-	Curves      []Curve   `json:"curves"`
-	Degree      Degree    `json:"degree"`  // in the middle of the new laminate
-	Profile     []Through `json:"profile"` // through the stack when it is hottest by its own heat
+	Curves      []Curve   `json:"curves,omitempty"`
+	Degree      Degree    `json:"degree,omitzero"`   // in the middle of the new laminate
+	Profile     []Through `json:"profile,omitempty"` // through the stack when it is hottest by its own heat
 	Layers      []Named   `json:"layers"`
 	Coarse      string    `json:"coarse,omitempty"`
 }
@@ -117,7 +117,7 @@ type Named struct {
 	New       bool      `json:"new"`
 }
 
-// PotLine is working time against mass at one temperature, in a straight cup.
+// PotLine is working time against mass at one temperature.
 type PotLine struct {
 	At     si.Temp    `json:"at_k"`
 	Points []PotPoint `json:"points"`
@@ -136,6 +136,8 @@ type PotPoint struct {
 type Result struct {
 	Sessions []Session       `json:"sessions"`
 	Pots     []PotLine       `json:"pots"`
+	Vessel   string          `json:"vessel"` // they are reckoned in
+	Warmth   []Warmth        `json:"warmth"` // what a tent or a lamp changes
 	Verdicts []check.Verdict `json:"verdicts"`
 	Notes    []string        `json:"notes"`
 }
@@ -145,8 +147,9 @@ type Air struct {
 	Day     int     // 0 where no days are given
 	Hour    float64 // clock time of laying
 	History heat.History
-	Resin   kinetics.History // the hull's surface, for thin films
-	Start   si.Temp
+	Hull    kinetics.History // the hull's surface, for thin films
+	Start   si.Temp          // of the hull when it is laid
+	Lamp    Lamp             // over the new face
 }
 
 // Reached says in words what a day and a week really come to.

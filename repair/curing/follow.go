@@ -64,15 +64,15 @@ func follow(w *heat.Workspace, plies []design.Ply, under []heat.Layer, names []N
 	layer := wet(plies, r)
 	layers := append([]heat.Layer{layer}, under...)
 	slab := heat.Slab{
-		Layers: layers, Start: air.Start, For: run, Cells: cells,
-		First: heat.Convective(faceHeatTransfer, air.History), Last: heat.Convective(faceHeatTransfer, air.History),
+		Layers: layers, Start: air.start(), For: run, Cells: cells,
+		First: heat.Convective(faceHeatTransfer, air.face(under)), Last: heat.Convective(faceHeatTransfer, air.History),
 	}
 	res, err := slab.Run(w)
 	if err != nil {
 		return Session{}, fmt.Errorf("the heat of the laminate: %w", err)
 	}
 	s := Session{
-		Day: air.Day, Hour: air.Hour, Thickness: layer.Thickness, Start: air.Start,
+		Day: air.Day, Hour: air.Hour, Thickness: layer.Thickness, Start: air.start(),
 		Layers: append([]Named{{"new plies", layer.Thickness, true}}, names...),
 	}
 	for _, p := range plies {

@@ -8,6 +8,7 @@ import (
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/check"
+	"scarfwright/repair/cure"
 	"scarfwright/repair/design"
 	"scarfwright/repair/overcoat"
 	"scarfwright/repair/working"
@@ -47,19 +48,12 @@ func Plan(in Input) (Result, error) {
 			return Result{}, err
 		}
 		s.Name, s.What, s.Limit = fmt.Sprintf("session %d", k), what, limit
-		film, err := in.Resin.Model.Reaches(air.Resin, in.Resin.Dose)
+		note, err := s.film(in, air, in.Resin.Model.Reaches)
 		if err != nil {
-			return Result{}, fmt.Errorf("cure along the hull's temperature: %w", err)
-		}
-		s.FilmGel, s.AfterDay, s.AfterWeek = film.Gel.Likely, stateOf(film.AfterDay), stateOf(film.AfterWeek)
-		if !film.Through.Never {
-			s.Through = film.Through.Likely
-		}
-		if err := s.window(in, air, film.Sandable.Likely); err != nil {
 			return Result{}, err
 		}
-		if e := film.Gel.Extrapolated; e != "" && k == 1 {
-			out.Notes = append(out.Notes, e)
+		if note != "" && k == 1 {
+			out.Notes = append(out.Notes, note)
 		}
 		for i := first; i < first+n; i++ {
 			d.Plies[i].Session = k
@@ -70,6 +64,37 @@ func Plan(in Input) (Result, error) {
 		layers, names = append([]heat.Layer{set(s.Thickness)}, layers...), append([]Named{{"plies of " + s.Name, s.Thickness, false}}, names...)
 	}
 	return out, nil
+}
+
+// First follows the first session with the plies the design has in it, however hot
+// they get: what another air or a lamp would make of the same work.
+func First(in Input, air Air) (Session, error) {
+	layers, names, what, limit := behind(*in.Design, in.Dish, in.Core, in.Inner)
+	s, err := follow(nil, in.Design.Plies[:planned(in.Design.Plies)], layers, names, in.Resin, air)
+	if err != nil {
+		return Session{}, err
+	}
+	s.Name, s.What, s.Limit = "session 1", what, limit
+	_, err = s.film(in, air, in.Resin.Model.LikelyReaches)
+	return s, err
+}
+
+// film is what the session's thin edges come to, which go with the hull; and what
+// of it lies outside the sheet.
+func (s *Session) film(in Input, air Air, reaches func(kinetics.History, si.Ratio) (cure.Reached, error)) (note string, err error) {
+	hull, err := air.Film()
+	if err != nil {
+		return "", err
+	}
+	film, err := reaches(hull, in.Resin.Dose)
+	if err != nil {
+		return "", fmt.Errorf("cure along the hull's temperature: %w", err)
+	}
+	s.FilmGel, s.AfterDay, s.AfterWeek = film.Gel.Likely, stateOf(film.AfterDay), stateOf(film.AfterWeek)
+	if !film.Through.Never {
+		s.Through = film.Through.Likely
+	}
+	return film.Gel.Extrapolated, s.window(in, hull, film.Sandable.Likely)
 }
 
 // planned is how many of the plies the design puts into one session.
@@ -107,19 +132,19 @@ func fit(w *heat.Workspace, plies []design.Ply, under []heat.Layer, names []Name
 	return best, low, nil
 }
 
-// hottest is the temperature held against the limit: that of the new laminate,
-// which is never cooler than what it lies on.
-func (s Session) hottest() si.Temp { return max(s.Peak, s.Behind) }
+// hottest is the temperature held against the limit: that of the new laminate by its
+// own heat, which is then never cooler than what it lies on. What a later day's air
+// does to it, fewer plies at once would not help.
+func (s Session) hottest() si.Temp { return s.Own }
 
 // window is the time in which the next session may be laid without sanding, and
 // from when it may be sanded: the sheet's times at 20 °C, moved as the hull is
 // warmer or colder (package overcoat has the rule).
-func (s *Session) window(in Input, air Air, sandable si.Time) error {
-	age, err := kinetics.EquivalentAge(windowEnergy, air.Resin, 0, si.Hours(24), si.Celsius(20))
+func (s *Session) window(in Input, hull kinetics.History, sandable si.Time) error {
+	slower, err := slowness(hull)
 	if err != nil {
 		return err
 	}
-	slower := float64(si.Hours(24) / age) // above 1 in the cold
 	// The sheet's time to sanding counts air, wax and shrinkage as well as cure: a
 	// warm hull does not shorten it.
 	s.Sand = max(sandable, si.Scale(in.Sheet.Sandable, max(1, slower)))
@@ -130,6 +155,13 @@ func (s *Session) window(in Input, air Air, sandable si.Time) error {
 	}
 	s.RecoatFrom, s.RecoatTo, s.RecoatWords = overcoat.Window(from, to, slower)
 	return nil
+}
+
+// slowness is how many times slower things go on a hull than at 20 °C, over the
+// first day: above 1 in the cold.
+func slowness(hull kinetics.History) (float64, error) {
+	age, err := kinetics.EquivalentAge(windowEnergy, hull, 0, si.Hours(24), si.Celsius(20))
+	return float64(si.Hours(24) / age), err
 }
 
 // windowEnergy is how strongly the recoat window follows temperature: halved by
@@ -149,6 +181,9 @@ func (s Session) verdict(in Input) check.Verdict {
 	case s.hottest() > s.Limit:
 		v.State = check.Stop
 		v.Why = "Even one ply at a time heats itself past the limit: take a slower hardener, less catalyst within the sheet's band, or a cooler hour."
+	case s.Peak > s.Limit:
+		v.State = check.Watch
+		v.Why += " Later the air alone brings it past the limit: shade it, or lay it on a cooler day."
 	case s.Coarse != "":
 		v.State = check.Watch
 		v.Why += " " + s.Coarse

@@ -237,7 +237,7 @@ func (b *builder) laminate() {
 			s.Targets = append(s.Targets, Target{"hottest it may get", si.Show(c.Limit, b.sys, 2)})
 			s.Do = append(s.Do, fmt.Sprintf("Reckoned for laying from %02.0f h: it gels some %.0f min after mixing; %s. Write down what the thermometer says.", c.Hour, c.Gelled().Minutes(), c.Hottest(b.sys)))
 		}
-		b.add(s, 0.4+area/3, 0.5+area/2, 0.8+area/1.2, b.resinWork()...)
+		b.add(s, 0.4+area/3, 0.5+area/2, 0.8+area/1.2, append(b.resinWork(), b.heat()...)...)
 	}
 }
 
@@ -339,7 +339,8 @@ func (b *builder) fill() {
 		n += max(1, m.Count)
 	}
 	x := float64(n)
-	b.add(s, 0.3*x, 0.5*x, x, caution.Grinding, caution.Peroxide, caution.Polyester, caution.Mixing)
+	works := []caution.Work{caution.Grinding, caution.Peroxide, caution.Polyester, caution.Mixing}
+	b.add(s, 0.3*x, 0.5*x, x, append(works, b.heat()...)...)
 }
 
 func (b *builder) surface() {
@@ -348,7 +349,7 @@ func (b *builder) surface() {
 		s := Step{Key: "gelcoat", Name: "Barrier coat", Do: []string{
 			fmt.Sprintf("%d coats of %.2f mm over the repair and a band round it, each inside the window after the last (%.0f to %.0f h at 20 °C by the sheet); later than that, wash and sand first.", x.Coats, x.Film.MM(), x.From.Hours(), x.To.Hours()),
 		}, Targets: []Target{{"barrier coat, all coats", fmt.Sprintf("%.0f ml", x.Volume.ML())}}}
-		b.add(s, 1, 1.5, 2.5, caution.Epoxy, caution.Mixing)
+		b.add(s, 1, 1.5, 2.5, append([]caution.Work{caution.Epoxy, caution.Mixing}, b.heat()...)...)
 	}
 	if c := f.Coat; c != nil {
 		s := Step{Key: "gelcoat", Name: "Gelcoat", Do: []string{
@@ -364,7 +365,7 @@ func (b *builder) surface() {
 		if b.in.Resin.Kind == catalog.Epoxy || f.FillerMix != "" {
 			works = append(works, caution.Gelcoat)
 		}
-		b.add(s, 1+c.Area.M2(), 2+2*c.Area.M2(), 3+3*c.Area.M2(), works...)
+		b.add(s, 1+c.Area.M2(), 2+2*c.Area.M2(), 3+3*c.Area.M2(), append(works, b.heat()...)...)
 	}
 	if len(f.Grits) > 0 && (f.Coat != nil || f.Paste != nil) {
 		var grades []string
@@ -418,8 +419,27 @@ func (b *builder) doses(session int) []Target {
 	return []Target{
 		{"resin, " + working.Count(x.Count, "batch", "batches") + " of", fmt.Sprintf("%.0f g", x.Resin.Grams())},
 		{word + ", each", second},
-		{"working time of 100 g", s.Words},
+		{b.whose(s), s.Words},
 	}
+}
+
+// whose says of what the working time is told.
+func (b *builder) whose(s mixing.Session) string {
+	if s.Own != nil {
+		return "working time of the batch"
+	}
+	return "working time of 100 g"
+}
+
+// heat is the caution that goes with whatever warms the work.
+func (b *builder) heat() []caution.Work {
+	switch b.in.Job.Choices.Heat {
+	case "tent":
+		return []caution.Work{caution.Heating, caution.Confined}
+	case "lamp":
+		return []caution.Work{caution.Heating, caution.Lamp}
+	}
+	return nil
 }
 
 func facesText(sides string) string {
