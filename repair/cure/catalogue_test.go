@@ -28,7 +28,7 @@ func TestCatalogueAgainstPractice(t *testing.T) {
 	t.Run("light filler", func(t *testing.T) {
 		f := must[catalog.Filler](t)(c.Filler("epoxy-filler-light"))
 		if !stated(f.Limits.Sandable.Source) {
-			t.Skip("the catalogue gives its sandable time from memory")
+			t.Fatal("the catalogue no longer gives its sandable time by common practice")
 		}
 		for _, celsius := range []float64{20, 21, 22} {
 			got := film(fitted(t, cure.FromCatalogue(f.TwoPart, cure.Putty)), celsius).Hours()
@@ -41,7 +41,7 @@ func TestCatalogueAgainstPractice(t *testing.T) {
 	t.Run("gelcoat paste", func(t *testing.T) {
 		g := must[catalog.Gelcoat](t)(c.Gelcoat("gelcoat-paste"))
 		if !g.PotLife.Given() || !stated(g.Limits.Sandable.Source) {
-			t.Skip("the catalogue gives it no pot life")
+			t.Fatal("the catalogue no longer gives it a pot life and a time to sanding by common practice")
 		}
 		m := fitted(t, cure.FromCatalogue(g.TwoPart, cure.Polyester))
 		near(t, "workable at 20 °C, 2.5 % [min] (common practice, no source)", must[cure.PotResult](t)(m.Pot(cure.Batch{Mass: si.Grams(100), Vessel: cup, Air: si.Celsius(20), Dose: 0.025})).Working.Likely.Minutes(), 5, 0.15)
