@@ -10,6 +10,7 @@ import (
 	"scarfwright/physics/laminate"
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
+	"scarfwright/repair/check"
 	"scarfwright/repair/cure"
 	"scarfwright/repair/curing"
 	"scarfwright/repair/job"
@@ -156,6 +157,12 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programm
 	if _, c.Vessel, err = vessel(d); err != nil {
 		return nil, err
 	}
+	if resin.Catalysed() && d.Shelf.Vessel == "metal tray" {
+		c.Verdicts = append(c.Verdicts, check.Verdict{
+			What: "what is mixed in", State: check.Stop, Value: c.Vessel, Limit: "plastic, paper or foam that the resin does not eat",
+			Why: "Peroxide must not touch metal: mix in plastic or paper, and set shelf.vessel.", Source: "SDS: of the peroxide in hand",
+		})
+	}
 	c.Pots = chart
 	r.Curing = &c
 	return pot(m, d)
@@ -182,9 +189,10 @@ func warmth(in curing.Input, first curing.Session, lay programme.Windows, at si.
 			w.Open = found.Text()
 		}
 		switch {
+		case w.Open != "" && len(found.Open) == 0: // nothing is laid
 		case w.Chosen:
 			w.Session = first.Bare()
-		case w.Open == "" || len(found.Open) > 0:
+		default:
 			air, err := airFrom(d, h, found, 1, warmedAt(d, h, at), back)
 			if err != nil {
 				return nil, err
