@@ -13,8 +13,8 @@ import (
 type curingView struct {
 	Sessions      []cureRow
 	Reached       string // what a day and a week really come to
-	Charts        []picture
-	Profile, Wall picture
+	Charts        []chart
+	Profile, Wall chart
 	HasWall       bool
 	Warmth        *gridView // what a tent or a lamp changes
 }
@@ -54,7 +54,7 @@ func curingOf(u units, r repair.Result) *curingView {
 	for _, s := range r.Curing.Sessions {
 		row := cureRow{
 			Name: s.Name, Laid: "at the temperature given", What: fmt.Sprintf("%d plies, %s", len(s.Plies), u.length(s.Thickness)),
-			Hottest: s.Hottest(r.Job.Choices.System()), Limit: celsius(s.Limit),
+			Hottest: s.Hottest(r.Job.Choices.System()), Limit: view.Degrees(s.Limit, r.Job.Choices.System()),
 			Gelled: trimmed(s.Gelled().Minutes(), 0) + nb + "min", Next: s.RecoatWords, Sandable: trimmed(math.Ceil(s.Sand.Hours()), 0) + nb + "h",
 		}
 		if s.Day > 0 {
@@ -63,12 +63,22 @@ func curingOf(u units, r repair.Result) *curingView {
 		v.Sessions = append(v.Sessions, row)
 		v.Reached = s.Reached(r.Job.Choices.System())
 	}
-	for _, s := range view.Cures(r) {
-		v.Charts = append(v.Charts, pictureOf(s))
+	slim := view.Cures(r, phone)
+	for i, s := range view.Cures(r, desk) {
+		v.Charts = append(v.Charts, chart{pictureOf(s), pictureOf(slim[i])})
 	}
-	v.Profile = pictureOf(view.Profile(r))
-	if s := view.PotLife(r); s != nil {
-		v.Wall, v.HasWall = pictureOf(s), true
+	v.Profile = chart{pictureOf(view.Profile(r, desk)), pictureOf(view.Profile(r, phone))}
+	if s := view.PotLife(r, desk); s != nil {
+		v.Wall, v.HasWall = chart{pictureOf(s), pictureOf(view.PotLife(r, phone))}, true
 	}
 	return v
 }
+
+// chart is one chart drawn twice: the page shows the one that is legible on the
+// screen without scrolling sideways.
+type chart struct{ Wide, Slim picture }
+
+var (
+	desk  = view.Room{}
+	phone = view.Room{Width: 96} // its lettering comes to some 12 px on 360 px
+)

@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"scarfwright/present/internal/planned"
 	"scarfwright/present/pack"
 	"scarfwright/repair"
 	"scarfwright/repair/catalog"
@@ -91,7 +92,7 @@ func wordsOf(t testing.TB, name string, b []byte) (words string, ok bool) {
 func TestEveryExportCarriesTheCaution(t *testing.T) {
 	for _, j := range demo.Jobs() {
 		read := 0
-		for _, f := range pack.Files(planned(t, j.Name), options) {
+		for _, f := range pack.Files(planned.Demo(t, j.Name), options) {
 			words, ok := wordsOf(t, f.Name, written(t, f))
 			if !ok {
 				continue
@@ -125,9 +126,9 @@ func TestEveryPictureSaysThatItsJobIsHeld(t *testing.T) {
 		r    repair.Result
 		want []string
 	}{
-		"referred": {planned(t, "work-skiff"), []string{"NOT RELEASED: refer on first: commercial or passenger craft"}},
+		"referred": {planned.Demo(t, "work-skiff"), []string{"NOT RELEASED: refer on first: commercial or passenger craft"}},
 		"stopped":  {stopped, []string{"STOP: not to be started", "taper to stringer (upper)"}},
-		"clear":    {planned(t, "day-launch"), nil},
+		"clear":    {planned.Demo(t, "day-launch"), nil},
 	} {
 		seen := 0
 		for _, f := range pack.Files(row.r, options) {

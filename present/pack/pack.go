@@ -67,13 +67,13 @@ func Files(r repair.Result, o sheet.Options) []File {
 				File{"templates.dxf", "Templates for a plotter or cutter", dxf, t.WriteDXF})
 		}
 	}
-	for i, s := range view.Cures(r) {
+	for i, s := range view.Cures(r, view.Room{}) {
 		out = append(out, pictures(fmt.Sprintf("cure-%d", i+1), fmt.Sprintf("Heat and cure, session %d", i+1), s)...)
 	}
-	if s := view.Profile(r); s != nil {
+	if s := view.Profile(r, view.Room{}); s != nil {
 		out = append(out, pictures("heat-through", "Heat through the thickness", s)...)
 	}
-	if s := view.PotLife(r); s != nil {
+	if s := view.PotLife(r, view.Room{}); s != nil {
 		out = append(out, pictures("pot-life", "Working time against mass, for the wall", s)...)
 	}
 	return append(out,

@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"scarfwright/present/internal/planned"
 	"scarfwright/present/pack"
 	"scarfwright/present/sheet"
 	"scarfwright/repair"
@@ -20,19 +21,6 @@ import (
 )
 
 var options = sheet.Options{Now: time.Date(2026, 5, 4, 8, 0, 0, 0, time.UTC), Program: "scarfwright test"}
-
-func planned(t testing.TB, name string) repair.Result {
-	t.Helper()
-	d, err := demo.Parse(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := repair.Plan(d, catalog.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
 
 func written(t testing.TB, f pack.File) []byte {
 	t.Helper()
@@ -67,7 +55,7 @@ var begins = map[string]string{
 func TestEveryPackCanBeWritten(t *testing.T) {
 	for _, j := range demo.Jobs() {
 		names := map[string]bool{}
-		for _, f := range pack.Files(planned(t, j.Name), options) {
+		for _, f := range pack.Files(planned.Demo(t, j.Name), options) {
 			if names[f.Name] {
 				t.Errorf("%s: two files are called %s", j.Name, f.Name)
 			}
@@ -87,7 +75,7 @@ func TestEveryPackCanBeWritten(t *testing.T) {
 // A plan that is referred on, or not planned, has nothing to cut or mix from.
 func TestWhatIsNotReleasedHasNoCardAndNoTemplates(t *testing.T) {
 	for _, j := range demo.Jobs() {
-		r := planned(t, j.Name)
+		r := planned.Demo(t, j.Name)
 		var names []string
 		for _, f := range pack.Files(r, options) {
 			names = append(names, f.Name)
@@ -102,7 +90,7 @@ func TestWhatIsNotReleasedHasNoCardAndNoTemplates(t *testing.T) {
 }
 
 func TestThePackHoldsThePlanAndTheJob(t *testing.T) {
-	r := planned(t, "day-launch")
+	r := planned.Demo(t, "day-launch")
 	for _, f := range pack.Files(r, options) {
 		switch f.Name {
 		case "plan.json":

@@ -274,5 +274,5 @@ func (p *paper) wall() {
 	}
 	p.table(table{cols: cols, pt: 14, frame: wide, heads: true}, rows)
 	p.text(large, t.Note)
-	p.scene(view.PotLife(p.r))
+	p.scene(view.PotLife(p.r, view.Room{}))
 }

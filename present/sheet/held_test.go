@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"scarfwright/physics/si"
+	"scarfwright/present/internal/planned"
 	"scarfwright/present/sheet"
 	"scarfwright/repair"
 	"scarfwright/repair/job"
@@ -38,7 +39,7 @@ func pagesOf(t testing.TB, r repair.Result, print func(io.Writer, repair.Result,
 // TestAStopStops: the first thing on a stopped card, after what job it is, is
 // what must be settled; each page says so; nothing is dosed at the pot.
 func TestAStopStops(t *testing.T) {
-	r := planned(t, "day-launch", cold)
+	r := planned.Demo(t, "day-launch", cold)
 	if !r.Stopped() {
 		t.Fatal("this job is not stopped any more: find another")
 	}
@@ -75,7 +76,7 @@ func TestAStopStops(t *testing.T) {
 	if !strings.Contains(all, "for information") {
 		t.Error("the doses in the mixing table are not marked as for information")
 	}
-	for _, p := range pagesOf(t, planned(t, "day-launch", nil), sheet.JobCard) {
+	for _, p := range pagesOf(t, planned.Demo(t, "day-launch"), sheet.JobCard) {
 		if strings.Contains(p, "STOP") {
 			t.Errorf("a card that is not stopped says STOP: %.80s", p)
 		}
@@ -85,7 +86,7 @@ func TestAStopStops(t *testing.T) {
 // TestEveryDoseNamesItsTool on the mixing table and at the pot.
 func TestEveryDoseNamesItsTool(t *testing.T) {
 	for name, want := range map[string]string{"day-launch": "by syringe: true share 1.", "sloop": "by scale: true ratio "} {
-		r := planned(t, name, paint)
+		r := planned.Demo(t, name, planned.Painted)
 		n := len(r.Mixing.Sessions)
 		for _, s := range r.Mixing.Sessions {
 			n += s.Batches.Count
@@ -99,18 +100,18 @@ func TestEveryDoseNamesItsTool(t *testing.T) {
 // TestAnEstimateWithoutARateIsNoPrice: its headline says what is missing.
 func TestAnEstimateWithoutARateIsNoPrice(t *testing.T) {
 	const words = "Materials and extras only; labour is not priced (crew.rate)"
-	without := pagesOf(t, planned(t, "day-launch", func(d *job.Description) { d.Crew.Rate = 0 }), sheet.Estimate)
+	without := pagesOf(t, planned.Demo(t, "day-launch", func(d *job.Description) { d.Crew.Rate = 0 }), sheet.Estimate)
 	if !strings.Contains(without[0], words) {
 		t.Errorf("page 1 does not say %q", words)
 	}
-	if with := pagesOf(t, planned(t, "day-launch", nil), sheet.Estimate); strings.Contains(with[0], words) {
+	if with := pagesOf(t, planned.Demo(t, "day-launch"), sheet.Estimate); strings.Contains(with[0], words) {
 		t.Error("an estimate with a rate says that labour is not priced")
 	}
 }
 
 // TestADishIsNotCutThrough on paper either.
 func TestADishIsNotCutThrough(t *testing.T) {
-	r := planned(t, "day-launch", func(d *job.Description) { d.Damage.Depth, d.Damage.Deep = "partial", 0.0028 })
+	r := planned.Demo(t, "day-launch", func(d *job.Description) { d.Damage.Depth, d.Damage.Deep = "partial", 0.0028 })
 	for name, print := range map[string]func(io.Writer, repair.Result, sheet.Options) error{"card": sheet.JobCard, "templates": sheet.Templates} {
 		pages := pagesOf(t, r, print)
 		if !strings.Contains(pages[0], "do not cut through") {

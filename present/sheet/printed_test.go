@@ -13,6 +13,7 @@ import (
 	"strings"
 	"testing"
 
+	"scarfwright/present/internal/planned"
 	"scarfwright/present/sheet"
 	"scarfwright/repair/caution"
 )
@@ -157,7 +158,7 @@ func TestNoWordLeavesThePage(t *testing.T) {
 }
 
 func TestAReferredJobGetsNoCardAndNoOperations(t *testing.T) {
-	skiff := planned(t, "work-skiff", nil)
+	skiff := planned.Demo(t, "work-skiff")
 	for name, f := range map[string]func() error{
 		"job card":  func() error { return sheet.JobCard(io.Discard, skiff, options("A4", "metric")) },
 		"templates": func() error { return sheet.Templates(io.Discard, skiff, options("A4", "metric")) },
@@ -179,13 +180,13 @@ func TestAReferredJobGetsNoCardAndNoOperations(t *testing.T) {
 			t.Errorf("the referral sheet does not name the rule %q", ref.Rule)
 		}
 	}
-	if err := sheet.ReferralSheet(io.Discard, planned(t, "day-launch", nil), options("A4", "metric")); err == nil {
+	if err := sheet.ReferralSheet(io.Discard, planned.Demo(t, "day-launch"), options("A4", "metric")); err == nil {
 		t.Error("a released job got a referral sheet")
 	}
 }
 
 func TestTheCardHoldsWhatTheWorkNeeds(t *testing.T) {
-	launch := planned(t, "day-launch", nil)
+	launch := planned.Demo(t, "day-launch")
 	var b bytes.Buffer
 	if err := sheet.JobCard(&b, launch, options("A4", "metric")); err != nil {
 		t.Fatal(err)

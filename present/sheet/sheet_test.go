@@ -9,11 +9,9 @@ import (
 	"testing"
 	"time"
 
+	"scarfwright/present/internal/planned"
 	"scarfwright/present/sheet"
 	"scarfwright/repair"
-	"scarfwright/repair/catalog"
-	"scarfwright/repair/demo"
-	"scarfwright/repair/job"
 )
 
 // printed is the date on every sheet the tests print.
@@ -22,25 +20,6 @@ var printed = time.Date(2026, 4, 7, 8, 30, 0, 0, time.UTC)
 func options(paper, units string) sheet.Options {
 	return sheet.Options{Paper: paper, Units: units, Now: printed, Program: "scarfwright test"}
 }
-
-// planned plans a demo job after a change to it.
-func planned(t testing.TB, name string, change func(*job.Description)) repair.Result {
-	t.Helper()
-	d, err := demo.Parse(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if change != nil {
-		change(&d)
-	}
-	r, err := repair.Plan(d, catalog.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
-
-func paint(d *job.Description) { d.Choices.Finish = "paint" }
 
 // document is one paper of one job.
 type document struct {
@@ -66,17 +45,17 @@ func plan(t testing.TB) []document {
 	add := func(name string, r repair.Result, o sheet.Options, f func(io.Writer, repair.Result, sheet.Options) error) {
 		out = append(out, document{name, func(w io.Writer) error { return f(w, r, o) }})
 	}
-	launch := planned(t, "day-launch", nil)
-	sloop := planned(t, "sloop", paint)
+	launch := planned.Demo(t, "day-launch")
+	sloop := planned.Demo(t, "sloop", planned.Painted)
 	add("launch-card-A4", launch, options("A4", "metric"), sheet.JobCard)
 	add("launch-card-Letter-us", launch, options("Letter", "us"), sheet.JobCard)
 	add("sloop-card-A4", sloop, options("A4", "metric"), sheet.JobCard)
-	add("rib-card-Letter", planned(t, "rib-console", paint), options("Letter", "metric"), sheet.JobCard)
-	add("dinghy-card-A4", planned(t, "club-dinghy", nil), options("A4", "metric"), sheet.JobCard)
-	add("skiff-referral-A4", planned(t, "work-skiff", nil), options("A4", "metric"), sheet.ReferralSheet)
+	add("rib-card-Letter", planned.Demo(t, "rib-console", planned.Painted), options("Letter", "metric"), sheet.JobCard)
+	add("dinghy-card-A4", planned.Demo(t, "club-dinghy"), options("A4", "metric"), sheet.JobCard)
+	add("skiff-referral-A4", planned.Demo(t, "work-skiff"), options("A4", "metric"), sheet.ReferralSheet)
 	add("launch-estimate-A4", launch, options("A4", "metric"), sheet.Estimate)
 	add("sloop-estimate-Letter-us", sloop, options("Letter", "us"), sheet.Estimate)
-	add("rib-working-A4", planned(t, "rib-console", paint), options("A4", "metric"), sheet.Working)
+	add("rib-working-A4", planned.Demo(t, "rib-console", planned.Painted), options("A4", "metric"), sheet.Working)
 	add("launch-working-A4", launch, options("A4", "metric"), sheet.Working)
 	add("sloop-working-Letter", sloop, options("Letter", "metric"), sheet.Working)
 	add("launch-templates-A4", launch, options("A4", "metric"), sheet.Templates)

@@ -1,19 +1,26 @@
 package view
 
 import (
+	"cmp"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"scarfwright/present/drawing"
 )
 
+// Room is the place a chart is drawn for.
+type Room struct {
+	Width float64 // in mm; 0 means 180. From 80 mm on everything fits
+	Plot  float64 // height of the plot in mm; 0 means what suits the width
+	Told  bool    // stops, caution and the note at the foot stand on the paper round it
+}
+
 // Paper is what every chart is told about the sheet it stands on.
 type Paper struct {
-	Width float64 // in mm; 0 means 180. From 80 mm on everything fits
-	US    bool    // °F, inches and ounces in place of °C, mm and grams
-	Title string  // empty: the chart's own
+	Room
+	US    bool   // °F, inches and ounces in place of °C, mm and grams
+	Title string // empty: the chart's own
 
 	Held    []string // what forbids to begin, in bold on top (Held of a result)
 	Caution string   // on top, on every export
@@ -26,13 +33,38 @@ const (
 	lineStep   = 1.7 * drawing.TextSmall
 	tickLong   = 1.2
 	keepOff    = 0.7 // between a label and any line
+	keyGap     = 6.0 // between two names of the key
+	axisName   = 3.0 // from the plot's top to the name of the axis beside it
 )
 
-func (p Paper) width() float64 {
-	if p.Width == 0 {
+func (r Room) width() float64 {
+	if r.Width == 0 {
 		return wide
 	}
-	return max(p.Width, leastWidth)
+	return max(r.Width, leastWidth)
+}
+
+// plot is the height of the plot: a share of the width, within the ends given.
+func (r Room) plot(share, low, high float64) float64 {
+	if r.Plot > 0 {
+		return r.Plot
+	}
+	return min(max(share*r.width(), low), high)
+}
+
+// begin returns a sheet with the note at its foot, and the height that takes. The
+// title is the paper's, or the usual one.
+func (p Paper) begin(usual string, more ...string) (*drawing.Scene, float64) {
+	s := drawing.New(p.width(), 1000, cmp.Or(p.Title, usual))
+	text := strings.TrimSpace(strings.Join(append(more, p.Note), " "))
+	if text == "" {
+		return s, 0
+	}
+	lines := drawing.Wrap(text, p.width(), drawing.TextSmall, false)
+	for i, l := range lines {
+		s.Text(drawing.P(0, 1+lineStep*float64(len(lines)-1-i)), drawing.TextSmall, drawing.Left, l)
+	}
+	return s, float64(len(lines))*lineStep + 1
 }
 
 // stroked is how a curve is drawn. Two curves never differ by ink alone.
@@ -59,6 +91,7 @@ type plot struct {
 type keyed struct {
 	name  string
 	style stroked
+	dot   bool // a dot in place of a line
 }
 
 func (f *plot) at(x, y float64) drawing.Point {
@@ -110,6 +143,11 @@ func (f *plot) axes(right bool) {
 // curve draws a run of points given on paper, and keeps names off it.
 func (f *plot) curve(st stroked, pts []drawing.Point) {
 	f.curves = append(f.curves, thin(pts))
+	f.stroke(st, pts)
+}
+
+// stroke draws a line in a style.
+func (f *plot) stroke(st stroked, pts []drawing.Point) {
 	p := f.s.In(st.ink)
 	if st.dash == nil {
 		p.Polyline(st.line, pts...)
@@ -181,182 +219,15 @@ func dashes(pts []drawing.Point, pattern []float64) [][]drawing.Point {
 	return out
 }
 
-// name writes a curve's name beside it where it is nearer to its own curve than
-// to any other and touches nothing. Where there is no such place, it goes to
-// the key above the chart.
-func (f *plot) name(text string, st stroked, pts []drawing.Point) {
-	if text == "" {
-		return
-	}
-	own := thin(pts)
-	if !f.beside(text, st.ink, own, every(4, own)) {
-		f.key = append(f.key, keyed{text, st})
-	}
-}
-
-// beside writes a text next to one of some places on a curve, and tells whether
-// it found room.
-func (f *plot) beside(text string, ink drawing.Ink, own, places []drawing.Point) bool {
-	const h = drawing.TextSmall
-	w := drawing.TextWidth(h, false, text)
-	best, cost := drawing.Box{}, math.Inf(1)
-	for _, at := range places {
-		for _, dx := range []float64{-w - 1, -w / 2, 1} {
-			for gap := 1.0; gap <= 4; gap += 0.5 {
-				for _, y := range []float64{at.Y + gap, at.Y - gap - h} {
-					b := drawing.Box{X0: at.X + dx, Y0: y - 0.25*h, X1: at.X + dx + w, Y1: y + h}
-					if c := f.costs(b, own, cost); c < cost {
-						best, cost = b, c
-					}
-				}
-			}
-		}
-	}
-	if math.IsInf(cost, 1) {
-		return false
-	}
-	f.taken = append(f.taken, best)
-	pen := f.s.In(drawing.Black)
-	if ink == drawing.Blue {
-		pen = f.s.In(ink) // the only colour that text may have
-	}
-	pen.Label(drawing.P(best.X0, best.Y0+0.25*h), h, drawing.Left, text)
-	return true
-}
-
-// every returns places along a run of points, no farther apart than d mm.
-func every(d float64, pts []drawing.Point) []drawing.Point {
-	out := append([]drawing.Point(nil), pts[:min(1, len(pts))]...)
-	for i := 1; i < len(pts); i++ {
-		a, b := pts[i-1], pts[i]
-		n := math.Ceil(math.Hypot(b.X-a.X, b.Y-a.Y)/d - 1e-9)
-		for k := 1.0; k <= n; k++ {
-			out = append(out, drawing.P(a.X+(b.X-a.X)*k/n, a.Y+(b.Y-a.Y)*k/n))
-		}
-	}
-	return out
-}
-
-// costs weighs a place for a name: infinite where it touches something, is out
-// of the plot, or is nearer to another curve than to its own, and where it cannot
-// be better than the best place yet.
-func (f *plot) costs(b drawing.Box, own []drawing.Point, best float64) float64 {
-	in := f.box.Inset(0.8)
-	if b.X0 < in.X0 || b.X1 > in.X1 || b.Y0 < in.Y0 || b.Y1 > in.Y1 {
-		return math.Inf(1)
-	}
-	for _, t := range f.taken {
-		if b.X0 < t.X1+1.2 && t.X0 < b.X1+1.2 && b.Y0 < t.Y1+0.8 && t.Y0 < b.Y1+0.8 {
-			return math.Inf(1)
-		}
-	}
-	near := away(b, own)
-	if near < keepOff || near-0.25*6 >= best {
-		return math.Inf(1)
-	}
-	other := math.Inf(1)
-	for _, c := range f.curves {
-		if slices.Equal(c, own) {
-			continue
-		}
-		other = min(other, away(b, c))
-		if other < keepOff || other < near+0.5 {
-			return math.Inf(1)
-		}
-	}
-	cost := near - 0.25*min(other, 6)
-	for _, e := range f.edges {
-		if away(b, e) < keepOff {
-			cost += 2
-		}
-	}
-	return cost
-}
-
-// away returns the distance in mm between a box and a run of points, 0 where it
-// passes through.
-func away(b drawing.Box, pts []drawing.Point) float64 {
-	d := math.Inf(1)
-	for i, q := range pts {
-		p := q
-		if i > 0 {
-			p = pts[i-1]
-		}
-		// What is farther off in x or y alone than the nearest yet cannot be nearer.
-		if max(min(p.X, q.X)-b.X1, b.X0-max(p.X, q.X), min(p.Y, q.Y)-b.Y1, b.Y0-max(p.Y, q.Y)) >= d {
-			continue
-		}
-		if through(b, p, q) {
-			return 0
-		}
-		for _, e := range [2]drawing.Point{p, q} {
-			d = min(d, math.Hypot(max(b.X0-e.X, 0, e.X-b.X1), max(b.Y0-e.Y, 0, e.Y-b.Y1)))
-		}
-		for _, c := range [4]drawing.Point{{X: b.X0, Y: b.Y0}, {X: b.X1, Y: b.Y0}, {X: b.X1, Y: b.Y1}, {X: b.X0, Y: b.Y1}} {
-			d = min(d, fromSegment(c, p, q))
-		}
-	}
-	return d
-}
-
-// through reports whether the segment pq passes through a box: what the box
-// leaves of it, side by side, is not empty (Liang and Barsky's way).
-func through(b drawing.Box, p, q drawing.Point) bool {
-	t0, t1 := 0.0, 1.0
-	for _, e := range [4][2]float64{{p.X - q.X, p.X - b.X0}, {q.X - p.X, b.X1 - p.X}, {p.Y - q.Y, p.Y - b.Y0}, {q.Y - p.Y, b.Y1 - p.Y}} {
-		switch {
-		case e[0] == 0 && e[1] < 0:
-			return false
-		case e[0] < 0:
-			t0 = max(t0, e[1]/e[0])
-		case e[0] > 0:
-			t1 = min(t1, e[1]/e[0])
-		}
-	}
-	return t0 <= t1
-}
-
-// foot returns the lines of a note at the foot and the height they take.
-func foot(p Paper, more ...string) ([]string, float64) {
-	text := strings.TrimSpace(strings.Join(append(more, p.Note), " "))
-	if text == "" {
-		return nil, 0
-	}
-	lines := drawing.Wrap(text, p.width(), drawing.TextSmall, false)
-	return lines, float64(len(lines))*lineStep + 1
-}
-
-func writeFoot(s *drawing.Scene, lines []string) {
-	for i, l := range lines {
-		s.Text(drawing.P(0, 1+lineStep*float64(len(lines)-1-i)), drawing.TextSmall, drawing.Left, l)
-	}
-}
-
 // finish puts above the plot, from y upwards, the key of the curves without
 // room for a name, the title, the caution and what holds the job, and gives the
 // sheet its height.
 func (f *plot) finish(p Paper, y float64) {
 	const sample = 12.0
 	s, w := f.s, p.width()
-	for i := len(f.key) - 1; i >= 0; i-- {
-		k := f.key[i]
-		lines := drawing.Wrap(k.name, w-sample-2, drawing.TextSmall, false)
-		for j := len(lines) - 1; j >= 0; j-- {
-			s.Text(drawing.P(sample+2, y), drawing.TextSmall, drawing.Left, lines[j])
-			if j > 0 {
-				y += lineStep
-			}
-		}
-		a, b := drawing.P(0, y+1.2), drawing.P(sample, y+1.2)
-		pen := s.In(k.style.ink)
-		if k.style.dash == nil {
-			pen.Polyline(k.style.line, a, b)
-		} else {
-			for _, run := range dashes([]drawing.Point{a, b}, k.style.dash) {
-				pen.Polyline(k.style.line, run...)
-			}
-		}
-		y += lineStep
+	rows := f.keyRows(sample+2, w)
+	for i := len(rows) - 1; i >= 0; i-- {
+		f.keyRow(rows[i], sample, w, &y)
 	}
 	up := func(text string, bold bool) {
 		lines := drawing.Wrap(text, w, drawing.TextSmall, bold)
@@ -378,6 +249,43 @@ func (f *plot) finish(p Paper, y float64) {
 		up(p.Held[i], true)
 	}
 	s.Height = y
+}
+
+// keyRows shares the key out over as few rows as hold it, in order; indent is
+// what stands before each name.
+func (f *plot) keyRows(indent, w float64) [][]keyed {
+	var rows [][]keyed
+	x := math.Inf(1)
+	for _, k := range f.key {
+		wide := indent + drawing.TextWidth(drawing.TextSmall, false, k.name)
+		if x+wide > w {
+			rows, x = append(rows, nil), 0
+		}
+		rows[len(rows)-1] = append(rows[len(rows)-1], k)
+		x += wide + keyGap
+	}
+	return rows
+}
+
+// keyRow writes one row of the key from y upwards, each name after a sample of
+// its line, and moves y above it.
+func (f *plot) keyRow(row []keyed, sample, w float64, y *float64) {
+	x, top := 0.0, *y
+	for _, k := range row {
+		lines := drawing.Wrap(k.name, w-sample-2, drawing.TextSmall, false)
+		at := *y + lineStep*float64(len(lines)-1)
+		for j, l := range lines {
+			f.s.Text(drawing.P(x+sample+2, at-lineStep*float64(j)), drawing.TextSmall, drawing.Left, l)
+		}
+		if k.dot {
+			f.dot(drawing.P(x+sample/2, at+1.2))
+		} else {
+			f.stroke(k.style, []drawing.Point{{X: x, Y: at + 1.2}, {X: x + sample, Y: at + 1.2}})
+		}
+		x += sample + 2 + drawing.TextWidth(drawing.TextSmall, false, k.name) + keyGap
+		top = max(top, at)
+	}
+	*y = top + lineStep
 }
 
 // steps returns the round numbers from a to b in the smallest step of 1, 2 or
@@ -410,6 +318,39 @@ func spread(at []float64, gap, low, high float64) []float64 {
 		}
 	}
 	return out
+}
+
+// reach is the lowest and the highest of what is seen, as printed.
+type reach struct{ low, high float64 }
+
+func nothing() reach { return reach{math.Inf(1), math.Inf(-1)} }
+
+func (r reach) empty() bool { return r.low > r.high }
+
+func (r *reach) see(v float64) { r.low, r.high = min(r.low, v), max(r.high, v) }
+
+// levels sets the axis to the left to round numbers that hold r with room above
+// and below, and returns them.
+func (f *plot) levels(r reach) []float64 {
+	span := r.high - r.low
+	out := steps(r.low-0.04*span-1, r.high+0.06*span+1, int(f.box.Height()/8))
+	step := out[1] - out[0]
+	for out[0] > r.low-0.02*step {
+		out = append([]float64{out[0] - step}, out...)
+	}
+	for out[len(out)-1] < r.high+0.1*step {
+		out = append(out, out[len(out)-1]+step)
+	}
+	f.y0, f.y1 = out[0], out[len(out)-1]
+	return out
+}
+
+// temperatures draws the axis of temperature to the left.
+func (f *plot) temperatures(p Paper, levels []float64) {
+	for _, v := range levels {
+		f.tickY(v, fmt.Sprintf("%.4g", v+0))
+	}
+	f.s.Text(drawing.P(0, f.box.Y1+axisName), drawing.TextSmall, drawing.Left, "temperature, "+p.degreeName())
 }
 
 // degrees turns a temperature in °C into what is printed.

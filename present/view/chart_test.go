@@ -23,7 +23,7 @@ const chartNote = "Invented data, to look at the drawing."
 
 func cureChart(width float64, us bool) view.CureChart {
 	c := view.CureChart{
-		Paper: view.Paper{Width: width, US: us, Note: chartNote, Caution: "The makers' sheets rule."},
+		Paper: view.Paper{Room: view.Room{Width: width}, US: us, Note: chartNote, Caution: "The makers' sheets rule."},
 		Clock: true, Mixed: si.Hours(8.5),
 		Limits: []view.TempLimit{{Name: "over foam", Temp: si.Celsius(60)}},
 		Windows: []view.ChartWindow{
@@ -51,12 +51,13 @@ func cureChart(width float64, us bool) view.CureChart {
 	}
 	c.Temps = []view.TempCurve{middle, hull, air}
 	c.Cures = []view.CureCurve{mid, face}
+	c.Mark = view.TempAt{At: si.Hours(3.25), Temp: middle.Points[26].Temp}
 	return c
 }
 
 func profileChart(width float64, us bool) view.ProfileChart {
 	c := view.ProfileChart{
-		Paper: view.Paper{Width: width, US: us, Note: chartNote},
+		Paper: view.Paper{Room: view.Room{Width: width}, US: us, Note: chartNote},
 		Faces: [2]string{"outside", "inside"},
 		Layers: []view.ProfileLayer{
 			{Name: "new plies", Thick: si.MM(5), Kind: view.NewLayer},
@@ -80,7 +81,7 @@ func profileChart(width float64, us bool) view.ProfileChart {
 }
 
 func potChart(width float64, us bool) view.PotChart {
-	c := view.PotChart{Paper: view.Paper{Width: width, US: us, Note: chartNote}, Material: "laminating epoxy, slow", Criterion: "gel in a cup"}
+	c := view.PotChart{Paper: view.Paper{Room: view.Room{Width: width}, US: us, Note: chartNote}, Material: "laminating epoxy, slow", Criterion: "gel in a cup"}
 	for _, t := range []float64{10, 15, 20, 25, 30} {
 		l := view.PotLine{Temp: si.Celsius(t)}
 		for _, m := range []float64{50, 70, 100, 140, 200, 300, 500, 700, 1000} {
@@ -240,7 +241,7 @@ func TestAnyCureChartPassesTheDrawingOffice(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		end := rapid.Float64Range(0.4, 200).Draw(t, "hours")
 		c := view.CureChart{
-			Paper: view.Paper{Width: rapid.Float64Range(80, 200).Draw(t, "width"), US: rapid.Bool().Draw(t, "us")},
+			Paper: view.Paper{Room: view.Room{Width: rapid.Float64Range(80, 200).Draw(t, "width")}, US: rapid.Bool().Draw(t, "us")},
 			Clock: rapid.Bool().Draw(t, "clock"), Mixed: si.Hours(rapid.Float64Range(0, 24).Draw(t, "mixed")),
 		}
 		for k := range rapid.IntRange(1, 4).Draw(t, "curves") {
@@ -268,4 +269,33 @@ func TestAnyCureChartPassesTheDrawingOffice(t *testing.T) {
 			t.Fatal(strings.Join(faults, "\n"))
 		}
 	})
+}
+
+// TestAWindowBeyondTheAxis: one that ends beyond the axis is left open, one that
+// begins there has an arrow for a bar, and the days are those of the plan: mixed on
+// day 2, 30 h shown, midnight begins day 3.
+func TestAWindowBeyondTheAxis(t *testing.T) {
+	c := cureChart(180, false)
+	c.Mixed = si.Hours(24 + 8.5)
+	c.Windows = []view.ChartWindow{{Name: "lay on", From: si.Hours(4), To: si.Hours(40)}, {Name: "sand", From: si.Hours(41)}}
+	text := svg(t, c.Scene())
+	for _, want := range []string{"lay on: 12:30 to day 4, 00:30<", "sand: from day 4, 01:30 →", "mixed on day 2 at 08:30", ">day 3<"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is nowhere on it", want)
+		}
+	}
+	closed := c
+	closed.Windows = []view.ChartWindow{{Name: "lay on", From: si.Hours(4), To: si.Hours(30)}, {Name: "sand", From: si.Hours(41)}}
+	if strings.Count(svg(t, closed.Scene()), "z\"") == strings.Count(text, "z\"") {
+		t.Error("a window that ends beyond the axis is drawn closed")
+	}
+}
+
+// TestTheMarkHasItsWords: the dot says the temperature and when.
+func TestTheMarkHasItsWords(t *testing.T) {
+	for _, w := range []float64{180, 120, 80} {
+		if text := svg(t, cureChart(w, false).Scene()); !strings.Contains(text, " °C, 11:45<") {
+			t.Errorf("%.0f mm wide: the mark has no words", w)
+		}
+	}
 }

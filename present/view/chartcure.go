@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"scarfwright/physics/si"
@@ -22,6 +21,7 @@ type CureChart struct {
 	Cures   []CureCurve
 	Windows []ChartWindow
 	Limits  []TempLimit
+	Mark    TempAt // told in words beside a dot, if given
 }
 
 // TempCurve is a temperature against time.
@@ -80,12 +80,11 @@ var (
 // any time.
 func (c CureChart) Scene() *drawing.Scene {
 	end := 0.0
-	lo, hi := math.Inf(1), math.Inf(-1)
-	see := func(t si.Temp) { v := c.degrees(t.Celsius()); lo, hi = min(lo, v), max(hi, v) }
+	seen := nothing()
 	for _, t := range c.Temps {
 		for _, p := range t.Points {
 			end = max(end, p.At.Hours())
-			see(p.Temp)
+			seen.see(c.degrees(p.Temp.Celsius()))
 		}
 	}
 	for _, t := range c.Cures {
@@ -97,31 +96,14 @@ func (c CureChart) Scene() *drawing.Scene {
 		return nil
 	}
 	for _, l := range c.Limits {
-		see(l.Temp)
+		seen.see(c.degrees(l.Temp.Celsius()))
 	}
-	w := c.width()
-	title := c.Title
-	if title == "" {
-		title = "Temperature and degree of cure"
+	s, low := c.begin("Temperature and degree of cure")
+	f := &plot{s: s, x1: end, box: drawing.Box{X0: 11, Y0: low + 10, X1: s.Width - 9, Y1: low + 10 + c.plot(0.42, 48, 76)}}
+	if seen.empty() {
+		seen = reach{0, 1} // cure alone: the left axis is not drawn
 	}
-	s := drawing.New(w, 1000, title)
-	lines, low := foot(c.Paper)
-	writeFoot(s, lines)
-	high := min(max(0.42*w, 48), 76)
-	f := &plot{s: s, x1: end, box: drawing.Box{X0: 11, Y0: low + 10, X1: w - 9, Y1: low + 10 + high}}
-
-	if lo > hi {
-		lo, hi = 0, 1 // cure alone: the left axis is not drawn
-	}
-	tens := steps(lo-0.04*(hi-lo)-1, hi+0.06*(hi-lo)+1, int(high/8))
-	step := tens[1] - tens[0]
-	f.y0, f.y1 = tens[0], tens[len(tens)-1]
-	for f.y0 > lo-0.02*step {
-		f.y0 -= step
-	}
-	for f.y1 < hi+0.1*step {
-		f.y1 += step
-	}
+	levels := f.levels(seen)
 
 	// Shades first, then the grid, the axes, and the curves on top.
 	for _, v := range c.Windows {
@@ -130,10 +112,7 @@ func (c CureChart) Scene() *drawing.Scene {
 		}
 	}
 	if len(c.Temps)+len(c.Limits) > 0 {
-		for v := f.y0; v <= f.y1+1e-9; v += step {
-			f.tickY(v, fmt.Sprintf("%.4g", v+0))
-		}
-		s.Text(drawing.P(0, f.box.Y1+2.2), drawing.TextSmall, drawing.Left, "temperature, "+c.degreeName())
+		f.temperatures(c.Paper, levels)
 	}
 	c.timeAxis(f, end)
 	f.axes(len(c.Cures) > 0)
@@ -188,7 +167,7 @@ func (c CureChart) draw(f *plot) {
 			f.s.Line(drawing.Narrow, drawing.P(f.box.X1, y), drawing.P(f.box.X1+tickLong, y))
 			f.s.Text(drawing.P(f.box.X1+tickLong+0.8, y), drawing.TextSmall, drawing.Left|drawing.Middle, fmt.Sprintf("%.0f", v))
 		}
-		f.s.Text(drawing.P(f.s.Width, f.box.Y1+2.2), drawing.TextSmall, drawing.Right, "degree of cure, %")
+		f.s.Text(drawing.P(f.s.Width, f.box.Y1+axisName), drawing.TextSmall, drawing.Right, "degree of cure, %")
 	}
 	for i, t := range c.Cures {
 		var pts []drawing.Point
@@ -196,7 +175,7 @@ func (c CureChart) draw(f *plot) {
 			x := f.at(p.At.Hours(), f.y0)
 			pts = append(pts, drawing.P(x.X, f.box.Y0+f.box.Height()*float64(p.Cure)))
 		}
-		all = append(all, curve{t.Name + " (%)", cureStyles[i%len(cureStyles)], pts})
+		all = append(all, curve{t.Name + ", % (right)", cureStyles[i%len(cureStyles)], pts})
 	}
 	for _, k := range all {
 		f.curve(k.style, k.pts)
@@ -205,43 +184,12 @@ func (c CureChart) draw(f *plot) {
 		y := c.degrees(l.Temp.Celsius())
 		f.limit(l.Name, c.temperature(l.Temp.Celsius()), f.at(f.x0, y), f.at(f.x1, y))
 	}
+	if at := c.Mark; at.Temp.Given() {
+		f.mark(f.at(at.At.Hours(), c.degrees(at.Temp.Celsius())), c.temperature(at.Temp.Celsius())+", "+c.when(at.At.Hours()))
+	}
 	for _, k := range all {
 		f.name(k.name, k.style, k.pts)
 	}
-}
-
-// limit draws a limit line from a to b with its name on the line.
-func (f *plot) limit(name, value string, a, b drawing.Point) {
-	f.curve(limitStyle, []drawing.Point{a, b})
-	text := strings.TrimSpace("limit " + value + " " + name)
-	line := []drawing.Point{a, b}
-	if f.on(text, a, b) || f.beside(text, limitStyle.ink, line, every(1.5, line)) {
-		return
-	}
-	f.on(value, a, b) // the figure at least, and the whole in the key
-	f.key = append(f.key, keyed{text, limitStyle})
-}
-
-// on writes a text on a level line where no other curve passes.
-func (f *plot) on(text string, a, b drawing.Point) bool {
-	const h = drawing.TextSmall
-	w := drawing.TextWidth(h, false, text)
-	for x := b.X - w - 3; x >= a.X+1; x -= 1 {
-		box := drawing.Box{X0: x, Y0: a.Y - 0.75*h, X1: x + w, Y1: a.Y + h/2}
-		free := box.X0 > f.box.X0 && box.Y0 > f.box.Y0
-		for _, c := range f.curves {
-			free = free && (away(box, c) > keepOff || slices.Equal(c, []drawing.Point{a, b}))
-		}
-		for _, t := range f.taken {
-			free = free && !(box.X0 < t.X1+1 && t.X0 < box.X1+1 && box.Y0 < t.Y1+0.8 && t.Y0 < box.Y1+0.8)
-		}
-		if free {
-			f.taken = append(f.taken, box)
-			f.s.Label(drawing.P(x, a.Y), h, drawing.Left|drawing.Middle, text)
-			return true
-		}
-	}
-	return false
 }
 
 // timeAxis draws the ticks of time: of the day, or since mixing.
@@ -275,6 +223,9 @@ func (c CureChart) timeAxis(f *plot, end float64) {
 	}
 	if c.Clock {
 		title = "time of day; mixed at " + clock(start)
+		if start >= 24 {
+			title = fmt.Sprintf("time of day; mixed on day %d at %s", 1+int(start/24), clock(start))
+		}
 	}
 	f.s.Text(drawing.P((f.box.X0+f.box.X1)/2, f.box.Y0-9), drawing.TextSmall, drawing.Centre, title)
 }
@@ -314,8 +265,8 @@ func (c CureChart) says(v ChartWindow) string {
 // windows draws a bar for each window above the plot, on the same axis, with
 // its words in it or beside it, and finishes the sheet.
 func (c CureChart) windows(f *plot, end float64) {
-	const bar, h = 3.8, drawing.TextSmall
-	s, y := f.s, f.box.Y1+6.8
+	const bar, h = 4.4, drawing.TextSmall
+	s, y := f.s, f.box.Y1+axisName+4.6
 	for i := len(c.Windows) - 1; i >= 0; i-- {
 		v := c.Windows[i]
 		a, b, closed := c.span(v, end)
@@ -324,13 +275,16 @@ func (c CureChart) windows(f *plot, end float64) {
 		corners := box.Corners()
 		if x1 > x0 {
 			s.Fill(drawing.Light, corners)
-			if closed {
+			if closed && v.To.Hours() <= end {
 				s.Ring(drawing.Narrow, corners...)
 			} else {
 				s.Polyline(drawing.Narrow, corners[1], corners[0], corners[3], corners[2]) // open to the right
 			}
 		}
 		text := c.says(v)
+		if v.From.Hours() >= end {
+			text += " →" // it begins beyond the axis: an arrow in place of a bar
+		}
 		w := drawing.TextWidth(h, false, text)
 		mid := y + bar/2
 		switch {
@@ -344,9 +298,9 @@ func (c CureChart) windows(f *plot, end float64) {
 			rows := drawing.Wrap(text, s.Width, h, false)
 			for j := len(rows) - 1; j >= 0; j-- {
 				y += lineStep
-				s.Text(drawing.P(0, y+1), h, drawing.Left, rows[j])
+				s.Text(drawing.P(0, y+1.5), h, drawing.Left, rows[j])
 			}
-			y += 0.4
+			y += 0.9
 		}
 		y += bar + 1
 	}

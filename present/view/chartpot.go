@@ -55,12 +55,6 @@ func (c PotChart) Scene() *drawing.Scene {
 	if !lines || x0 <= 0 || y0 <= 0 || x0 == x1 {
 		return nil
 	}
-	w := c.width()
-	title := c.Title
-	if title == "" {
-		title = strings.TrimSuffix("Pot life against mass and temperature: "+c.Material, ": ")
-	}
-	s := drawing.New(w, 1000, title)
 	var more []string
 	if band {
 		more = append(more, "Grey, and in brackets: 8 of 10 mixes lie in between by the model. Plan with the short end.")
@@ -68,13 +62,11 @@ func (c PotChart) Scene() *drawing.Scene {
 	if beyond {
 		more = append(more, beyondWords)
 	}
-	notes, low := foot(c.Paper, more...)
-	writeFoot(s, notes)
+	s, low := c.begin(strings.TrimSuffix("Pot life against mass and temperature: "+c.Material, ": "), more...)
 	low = c.table(s, low+1, band)
 
-	high := min(max(0.42*w, 52), 76)
 	f := &plot{s: s, x0: x0, x1: x1, y0: y0 * 0.95, y1: y1 * 1.05, logx: true, logy: true,
-		box: drawing.Box{X0: 11, Y0: low + 10, X1: w - 14, Y1: low + 10 + high}}
+		box: drawing.Box{X0: 11, Y0: low + 10, X1: s.Width - 14, Y1: low + 10 + c.plot(0.42, 52, 76)}}
 	for _, l := range c.Lines {
 		c.band(f, l)
 	}
@@ -89,7 +81,7 @@ func (c PotChart) Scene() *drawing.Scene {
 	f.axes(false)
 	c.draw(f)
 	s.Text(drawing.P((f.box.X0+f.box.X1)/2, f.box.Y0-9), drawing.TextSmall, drawing.Centre, "mass mixed, "+c.massName())
-	y := f.box.Y1 + 2.2
+	y := f.box.Y1 + axisName
 	s.Text(drawing.P(0, y), drawing.TextSmall, drawing.Left, "minutes to "+c.end())
 	f.finish(c.Paper, y+lineStep+1)
 	s.Desc = c.words(c.masses(x0, x1))

@@ -2,7 +2,6 @@ package view
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"scarfwright/physics/si"
@@ -67,30 +66,22 @@ func (c ProfileChart) Scene() *drawing.Scene {
 	for _, l := range c.Layers {
 		deep += c.length(l.Thick)
 	}
-	lo, hi := math.Inf(1), math.Inf(-1)
-	see := func(t si.Temp) { v := c.degrees(t.Celsius()); lo, hi = min(lo, v), max(hi, v) }
+	seen := nothing()
 	for _, k := range c.Profiles {
 		for _, p := range k.Points {
-			see(p.Temp)
+			seen.see(c.degrees(p.Temp.Celsius()))
 		}
 	}
-	if deep == 0 || lo > hi {
+	if deep == 0 || seen.empty() {
 		return nil
 	}
 	for _, l := range c.Limits {
-		see(l.Temp)
+		seen.see(c.degrees(l.Temp.Celsius()))
 	}
-	w := c.width()
-	title := c.Title
-	if title == "" {
-		title = "Temperature through the thickness at its peak"
-	}
-	s := drawing.New(w, 1000, title)
+	s, low := c.begin("Temperature through the thickness at its peak")
 	numbered, key := c.key()
-	lines, low := foot(c.Paper)
-	writeFoot(s, lines)
 	if key != "" {
-		rows := drawing.Wrap(key, w, drawing.TextSmall, false)
+		rows := drawing.Wrap(key, s.Width, drawing.TextSmall, false)
 		for i, r := range rows {
 			s.Text(drawing.P(0, low+1+lineStep*float64(len(rows)-1-i)), drawing.TextSmall, drawing.Left, r)
 		}
@@ -101,29 +92,14 @@ func (c ProfileChart) Scene() *drawing.Scene {
 	if len(numbered) > 0 {
 		below += 7
 	}
-	high := min(max(0.36*w, 44), 66)
-	f := &plot{s: s, x1: deep, box: drawing.Box{X0: 11, Y0: low + below, X1: w - 3, Y1: low + below + high}}
-
-	tens := steps(lo-0.04*(hi-lo)-1, hi+0.06*(hi-lo)+1, int(high/8))
-	step := tens[1] - tens[0]
-	f.y0, f.y1 = tens[0], tens[len(tens)-1]
-	for f.y0 > lo-0.02*step {
-		f.y0 -= step
-	}
-	for f.y1 < hi+0.1*step {
-		f.y1 += step
-	}
-	for v := f.y0; v <= f.y1+1e-9; v += step {
-		f.tickY(v, fmt.Sprintf("%.4g", v+0))
-	}
+	low += below
+	f := &plot{s: s, x1: deep, box: drawing.Box{X0: 11, Y0: low, X1: s.Width - 3, Y1: low + c.plot(0.36, 44, 66)}}
+	f.temperatures(c.Paper, f.levels(seen))
 	c.strip(f, strip, numbered)
 	f.axes(false)
 	c.draw(f)
 
-	y := f.box.Y1 + 2.2
-	s.Text(drawing.P(0, y), drawing.TextSmall, drawing.Left, "temperature, "+c.degreeName())
-	y += lineStep + 1
-	f.finish(c.Paper, y)
+	f.finish(c.Paper, f.box.Y1+axisName+lineStep+1)
 	s.Desc = c.words()
 	return s
 }
@@ -243,9 +219,7 @@ func (c ProfileChart) draw(f *plot) {
 		f.limit(l.Name, c.temperature(l.Temp.Celsius()), f.at(a, y), f.at(b, y))
 	}
 	if top, ok := c.hottest(); ok {
-		at := f.at(c.length(top.Deep), c.degrees(top.Temp.Celsius()))
-		f.s.Fill(drawing.Solid, f.s.EllipseRing(at, 0.9, 0.9, 0))
-		f.beside(c.temperature(top.Temp.Celsius()), drawing.Black, thin(all[0]), []drawing.Point{at})
+		f.mark(f.at(c.length(top.Deep), c.degrees(top.Temp.Celsius())), c.temperature(top.Temp.Celsius()))
 	}
 	for i, k := range c.Profiles {
 		f.name(k.Name, profileStyles[i%len(profileStyles)], all[i])

@@ -12,23 +12,27 @@ import (
 )
 
 // estimateWords stands at the foot of the heat charts.
-const estimateWords = "Reckoned in one dimension at the middle of the repair, with the law fitted to the sheet: an upper estimate, for a small patch loses heat sideways too. The thermometer goes over it."
+const estimateWords = "Reckoned in one dimension at the middle of the repair, with a cure law fitted to the resin's data sheet. " +
+	"An upper estimate: a small patch loses heat sideways too. Where a thermometer on the work reads otherwise, go by it."
+
+// EstimateWords is what paper that is Told says once of its heat charts.
+const EstimateWords = estimateWords
 
 // Cures returns the chart of temperature and cure against time of every session,
 // nil where none was followed.
-func Cures(r repair.Result) []*drawing.Scene {
+func Cures(r repair.Result, room Room) []*drawing.Scene {
 	if r.Curing == nil {
 		return nil
 	}
 	var out []*drawing.Scene
 	for _, s := range r.Curing.Sessions {
 		c := CureChart{
-			Paper: chartPaper(r, fmt.Sprintf("Heat and cure, %s", s.Name), estimateWords),
-			Clock: s.Day > 0, Mixed: si.Hours(s.Hour),
-			Limits: []TempLimit{{over(s), s.Limit}},
+			Paper: chartPaper(r, room, fmt.Sprintf("Heat and cure, %s", s.Name), estimateWords),
+			Clock: s.Day > 0, Mixed: si.Hours(24*float64(max(s.Day-1, 0)) + s.Hour),
+			Limits: []TempLimit{{over(s), s.Limit}}, Mark: TempAt{s.OwnAfter, s.Own},
 		}
 		for _, v := range s.Curves {
-			t := TempCurve{Name: v.Name}
+			t := TempCurve{Name: strings.Replace(v.Name, "behind it", "where it meets the "+behind(s), 1)}
 			for i := range v.Time {
 				t.Points = append(t.Points, TempAt{v.Time[i], v.Temp[i]})
 			}
@@ -40,7 +44,7 @@ func Cures(r repair.Result) []*drawing.Scene {
 		}
 		c.Cures = []CureCurve{d}
 		if s.RecoatTo > 0 {
-			c.Windows = append(c.Windows, ChartWindow{"next without sanding", s.RecoatFrom, s.RecoatTo})
+			c.Windows = append(c.Windows, ChartWindow{"next session without sanding", s.RecoatFrom, s.RecoatTo})
 		}
 		c.Windows = append(c.Windows, ChartWindow{"sandable", s.Sand, 0})
 		out = append(out, c.Scene())
@@ -50,19 +54,14 @@ func Cures(r repair.Result) []*drawing.Scene {
 
 // Profile returns temperature through the stack at the peak of the session that
 // gets hottest, nil where none was followed.
-func Profile(r repair.Result) *drawing.Scene {
+func Profile(r repair.Result, room Room) *drawing.Scene {
 	if r.Curing == nil || len(r.Curing.Sessions) == 0 {
 		return nil
 	}
-	s := r.Curing.Sessions[0]
-	for _, x := range r.Curing.Sessions {
-		if x.Own > s.Own {
-			s = x
-		}
-	}
+	s := r.Curing.Sessions[Hottest(r)]
 	c := ProfileChart{
-		Paper: chartPaper(r, "Through the thickness at the peak, "+s.Name, estimateWords),
-		Faces: [2]string{"air", "air"}, Limits: []LayerLimit{{Name: over(s), Temp: s.Limit}},
+		Paper: chartPaper(r, room, "Through the thickness at the peak, "+s.Name, estimateWords),
+		Faces: [2]string{"worked face", "air behind"}, Limits: []LayerLimit{{Name: over(s), Temp: s.Limit}},
 	}
 	for _, l := range s.Layers {
 		kind := OldLayer
@@ -74,7 +73,7 @@ func Profile(r repair.Result) *drawing.Scene {
 		}
 		c.Layers = append(c.Layers, ProfileLayer{l.Name, l.Thickness, kind})
 	}
-	v := ProfileCurve{Name: fmt.Sprintf("after %.0f min", s.OwnAfter.Minutes())}
+	v := ProfileCurve{Name: CureChart{}.when(s.OwnAfter.Hours()) + " after mixing"}
 	for _, x := range s.Profile {
 		v.Points = append(v.Points, TempDeep{x.Depth, x.Temp})
 	}
@@ -84,7 +83,7 @@ func Profile(r repair.Result) *drawing.Scene {
 
 // PotLife returns the chart of working time against mass for the wall, nil where
 // the resin's sheet was not fitted.
-func PotLife(r repair.Result) *drawing.Scene {
+func PotLife(r repair.Result, room Room) *drawing.Scene {
 	if r.Curing == nil || r.Mixing == nil {
 		return nil
 	}
@@ -93,7 +92,7 @@ func PotLife(r repair.Result) *drawing.Scene {
 		note += " " + mixing.PolyesterNote
 	}
 	c := PotChart{
-		Paper:    chartPaper(r, "", note),
+		Paper:    chartPaper(r, room, "", note),
 		Material: r.Mixing.Name, Criterion: "end of working time",
 	}
 	for _, l := range r.Curing.Pots {
@@ -108,10 +107,37 @@ func PotLife(r repair.Result) *drawing.Scene {
 
 // over says what sets a session's limit.
 func over(s curing.Session) string {
-	what, _, _ := strings.Cut(s.What, ",")
-	return "over the " + what
+	return "over the " + behind(s)
 }
 
-func chartPaper(r repair.Result, title, note string) Paper {
-	return Paper{US: r.Job.Choices.System() == si.US, Title: title, Held: Held(r), Caution: r.Caution, Note: note}
+// behind names what a session is laid against.
+func behind(s curing.Session) string {
+	what, _, _ := strings.Cut(s.What, ",")
+	return what
+}
+
+// Degrees prints a temperature to the whole degree, in the units of the paper:
+// two digits would make 180 °F of a limit of 80 °C.
+func Degrees(t si.Temp, sys si.System) string {
+	return Paper{US: sys == si.US}.temperature(t.Celsius())
+}
+
+// Hottest returns the number, from 0, of the session that gets hottest by its own
+// heat; the sessions are there.
+func Hottest(r repair.Result) int {
+	at := 0
+	for i, s := range r.Curing.Sessions {
+		if s.Own > r.Curing.Sessions[at].Own {
+			at = i
+		}
+	}
+	return at
+}
+
+func chartPaper(r repair.Result, room Room, title, note string) Paper {
+	p := Paper{Room: room, US: r.Job.Choices.System() == si.US, Title: title}
+	if !room.Told {
+		p.Held, p.Caution, p.Note = Held(r), r.Caution, note
+	}
+	return p
 }

@@ -12,45 +12,27 @@ import (
 	"time"
 
 	"scarfwright/present/drawing"
+	"scarfwright/present/internal/planned"
 	"scarfwright/present/view"
 	"scarfwright/repair"
-	"scarfwright/repair/catalog"
-	"scarfwright/repair/demo"
 	"scarfwright/repair/job"
 )
-
-// planned plans a demo job after a change to it.
-func planned(t testing.TB, name string, change func(*job.Description)) repair.Result {
-	t.Helper()
-	d, err := demo.Parse(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if change != nil {
-		change(&d)
-	}
-	r, err := repair.Plan(d, catalog.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
 
 // variants are repairs of every sort the pictures must show.
 func variants(t testing.TB) map[string]repair.Result {
 	t.Helper()
 	return map[string]repair.Result{
-		"both-faces-in-reach": planned(t, "day-launch", nil),
-		"one-side":            planned(t, "sloop", paint),
-		"sandwich":            planned(t, "rib-console", paint),
-		"longer-than-the-bay": planned(t, "work-skiff", nil),
-		"from-inside":         planned(t, "day-launch", func(d *job.Description) { d.Choices.Taper = "inside" }),
-		"from-both":           planned(t, "day-launch", func(d *job.Description) { d.Choices.Taper = "both" }),
-		"largest-first":       planned(t, "day-launch", func(d *job.Description) { d.Choices.Order = "largest first" }),
-		"partial": planned(t, "day-launch", func(d *job.Description) {
+		"both-faces-in-reach": planned.Demo(t, "day-launch"),
+		"one-side":            planned.Demo(t, "sloop", planned.Painted),
+		"sandwich":            planned.Demo(t, "rib-console", planned.Painted),
+		"longer-than-the-bay": planned.Demo(t, "work-skiff"),
+		"from-inside":         planned.Demo(t, "day-launch", func(d *job.Description) { d.Choices.Taper = "inside" }),
+		"from-both":           planned.Demo(t, "day-launch", func(d *job.Description) { d.Choices.Taper = "both" }),
+		"largest-first":       planned.Demo(t, "day-launch", func(d *job.Description) { d.Choices.Order = "largest first" }),
+		"partial": planned.Demo(t, "day-launch", func(d *job.Description) {
 			d.Damage.Depth, d.Damage.Deep = "partial", 0.0028
 		}),
-		"crossing-us": planned(t, "day-launch", func(d *job.Description) {
+		"crossing-us": planned.Demo(t, "day-launch", func(d *job.Description) {
 			d.Choices.Ratio, d.Choices.Units = 20, "us"
 		}),
 	}
@@ -87,10 +69,8 @@ func TestThePicturesPassTheDrawingOffice(t *testing.T) {
 	}
 }
 
-func paint(d *job.Description) { d.Choices.Finish = "paint" }
-
 func TestOnlyALaminateIsDrawn(t *testing.T) {
-	r := planned(t, "club-dinghy", nil)
+	r := planned.Demo(t, "club-dinghy")
 	if view.Section(r) != nil || view.Plan(r) != nil || view.Options(r) != nil || view.Templates(r) != nil {
 		t.Error("a scratch in the gelcoat got a drawing of a laminate")
 	}
@@ -108,7 +88,7 @@ func TestAPortPanelHasItsBowOnTheLeft(t *testing.T) {
 		{"starboard", "outside", "Seen from the outside, forward to the right"},
 		{"starboard", "inside", "Seen from the inside, forward to the left"},
 	} {
-		r := planned(t, "day-launch", func(d *job.Description) {
+		r := planned.Demo(t, "day-launch", func(d *job.Description) {
 			d.Panel.Side, d.Choices.Taper = row.side, row.taper
 			// An outline whose tip points forward, so that a mirror shows.
 			d.Damage.Dead = &job.Outline{Points: []job.Point{{X: -0.1, Y: -0.06}, {X: 0.15, Y: 0}, {X: -0.1, Y: 0.06}}}
@@ -235,7 +215,7 @@ func TestACrossingIsHatchedAndSaid(t *testing.T) {
 	}{
 		"20:1 over both stringers": {variants(t)["crossing-us"], 2},
 		"longer than the bay":      {variants(t)["longer-than-the-bay"], 2},
-		"over a tank":              {planned(t, "day-launch", tank), 1},
+		"over a tank":              {planned.Demo(t, "day-launch", tank), 1},
 		"clear":                    {variants(t)["both-faces-in-reach"], 0},
 	} {
 		var b bytes.Buffer
@@ -314,7 +294,7 @@ func TestALayerCarriesItsPlysNumber(t *testing.T) {
 // TestNothingIsDrawnOnAFaceNobodyReaches: with access from the inside only there
 // is no form on the outside.
 func TestNothingIsDrawnOnAFaceNobodyReaches(t *testing.T) {
-	r := planned(t, "day-launch", func(d *job.Description) { d.Damage.Access = "inside" })
+	r := planned.Demo(t, "day-launch", func(d *job.Description) { d.Damage.Access = "inside" })
 	if r.Design.Backing != nil || r.Design.FarSide != nil {
 		t.Fatal("the design puts something on the outer face: look at the section again")
 	}

@@ -152,11 +152,20 @@ type Air struct {
 	Lamp    Lamp             // over the new face
 }
 
+// degrees prints a temperature to the whole degree.
+func degrees(t si.Temp, sys si.System) string {
+	digits := 2
+	if sys == si.US && t >= si.Celsius(37.5) { // 99.5 °F
+		digits = 3
+	}
+	return si.Show(t, sys, digits)
+}
+
 // Reached says in words what a day and a week really come to.
 func (s Session) Reached(sys si.System) string {
 	d, w := s.AfterDay, s.AfterWeek
 	text := fmt.Sprintf("Left as it is, it is %.0f %% cured after a day and softens from %s on (%s to %s eight times in ten); after a week %.0f %% and %s. ",
-		100*float64(d.Degree), si.Show(d.Tg, sys, 2), si.Show(d.TgLow, sys, 2), si.Show(d.TgHigh, sys, 2), 100*float64(w.Degree), si.Show(w.Tg, sys, 2))
+		100*float64(d.Degree), degrees(d.Tg, sys), degrees(d.TgLow, sys), degrees(d.TgHigh, sys), 100*float64(w.Degree), degrees(w.Tg, sys))
 	if s.Through == 0 {
 		return text + "It is not through-cured within 14 days at these temperatures: warm it."
 	}
@@ -166,9 +175,9 @@ func (s Session) Reached(sys si.System) string {
 // Hottest says in words how hot it gets and when. A thin cool session makes little
 // heat of its own and is hottest when the air is.
 func (s Session) Hottest(sys si.System) string {
-	own := fmt.Sprintf("%s after %.0f min", si.Show(s.Own, sys, 2), s.OwnAfter.Minutes())
+	own := fmt.Sprintf("%s after %.0f min", degrees(s.Own, sys), s.OwnAfter.Minutes())
 	if s.PeakAfter > ownHours {
-		return own + ", later with the air " + si.Show(s.Peak, sys, 2)
+		return own + ", later with the air " + degrees(s.Peak, sys)
 	}
 	return "peak " + own
 }

@@ -169,7 +169,7 @@ func slowness(hull kinetics.History) (float64, error) {
 const windowEnergy = si.MolarEnergy(50e3)
 
 func (s Session) verdict(in Input) check.Verdict {
-	show := func(t si.Temp) string { return si.Show(t, in.System, 2) }
+	show := func(t si.Temp) string { return degrees(t, in.System) }
 	v := check.Verdict{
 		What: "heat of the laminate, " + s.Name, State: check.OK,
 		Value:  fmt.Sprintf("%s, %s at the %s", s.Hottest(in.System), show(s.Behind), s.What),

@@ -51,10 +51,10 @@ func (w Warmth) Row(sys si.System) []string {
 	}
 	hot := strings.TrimPrefix(s.Hottest(sys), "peak ")
 	if s.hottest() > s.Limit {
-		hot += ", over the limit of " + si.Show(s.Limit, sys, 2)
+		hot += ", over the limit of " + degrees(s.Limit, sys)
 	}
 	return []string{
 		name, open, hot, fmt.Sprintf("%.0f min", s.Gelled().Minutes()), s.Next(),
-		fmt.Sprintf("%.0f h", math.Ceil(s.Sand.Hours())), si.Show(s.AfterDay.Tg, sys, 2), si.Show(s.AfterWeek.Tg, sys, 2),
+		fmt.Sprintf("%.0f h", math.Ceil(s.Sand.Hours())), degrees(s.AfterDay.Tg, sys), degrees(s.AfterWeek.Tg, sys),
 	}
 }
