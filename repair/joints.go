@@ -1,6 +1,7 @@
 package repair
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -30,8 +31,24 @@ func (r *Result) joints(resin catalog.Resin) ([]overcoat.Joint, error) {
 		m.Finish = overcoat.Paint
 	}
 	out := overcoat.For(m)
-	if r.Design != nil && r.Design.Plies[len(r.Design.Plies)-1].Session == 1 {
-		out = slices.Delete(out, 1, 2) // one session: the second joint, next session on the last, is not in the job
+	if r.Design == nil {
+		return out, nil
 	}
+	if r.Design.Plies[len(r.Design.Plies)-1].Session == 1 {
+		return slices.Delete(out, 1, 2), nil // one session: the second joint, next session on the last, is not in the job
+	}
+	out[1].Inside, out[1].When = r.onTheLast(resin)
 	return out, nil
+}
+
+// onTheLast says whether every session after the first is laid inside the window of
+// the one before it, with the gaps and the windows in words.
+func (r *Result) onTheLast(resin catalog.Resin) (inside bool, when string) {
+	if r.Curing == nil {
+		if resin.RecoatTo == 0 {
+			return false, ""
+		}
+		return false, fmt.Sprintf("by the sheet %.3g to %.3g h after mixing at 20 °C", resin.RecoatFrom.Hours(), resin.RecoatTo.Hours())
+	}
+	return r.Curing.NextOnLast()
 }
