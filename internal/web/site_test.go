@@ -68,7 +68,7 @@ func dayLaunch(t testing.TB) string {
 
 // pagesOfDemo are all addresses a visitor reaches by links.
 func pagesOfDemo() []string {
-	out := []string{"/", "/new", "/check", "/check?from=day-launch", "/figures", "/catalogue", "/proof", "/about"}
+	out := []string{"/", "/new", "/check", "/check?from=day-launch", "/figures", "/catalogue", "/overcoat", "/overcoat?on=epoxy&lay=gelcoat", "/proof", "/about"}
 	for _, j := range demo.Jobs() {
 		out = append(out, "/jobs/"+j.Name)
 	}
@@ -132,6 +132,16 @@ func TestRequests(t *testing.T) {
 		{"a figure with an unknown input", "GET", "/figures/dose?rosin=350g&resin=350g&percent=1.8%25&catalyst-density=1.13g/ml", nil, 422, []string{"rosin", "Did you mean resin"}, nil},
 		{"a figure that is none", "GET", "/figures/dosis", nil, 404, []string{"Did you mean dose"}, nil},
 		{"the catalogue", "GET", "/catalogue", nil, 200, []string{"csm450", "chopped strand mat", "from memory"}, []string{"%!"}},
+		{"what goes on what, whole", "GET", "/overcoat", nil, 200,
+			[]string{"148 pairs of the table", `id="on-old-laminate"`, `href="#on-epoxy-filler"`, "Epoxy, epoxy filler, epoxy barrier", "common practice, no source"}, []string{"There is a problem", "Not known."}},
+		{"what goes on what, narrowed: who disagrees, and our ruling", "GET", "/overcoat?on=epoxy&lay=gelcoat&state=sanded", nil, 200,
+			[]string{
+				"Gelcoat on epoxy (sanded): 1 pair of", "<b>Watch</b>", "Sources disagree.", "Gelcoat should not be applied over epoxy.", "GELSHEET-nd: adhesion (read in part)", "Possible for looks",
+				"Disputed, and for looks only.", "<option selected>gelcoat", "The whole table",
+			}, []string{`id="on-polyester"`}},
+		{"a pair with states not known says so in words", "GET", "/overcoat?on=paint&lay=epoxy", nil, 200, []string{"knows nothing of epoxy on paint while the surface is wet or tacky"}, nil},
+		{"nothing found is said in words", "GET", "/overcoat?on=paint&lay=epoxy&state=wet", nil, 200, []string{"0 pairs", "knows nothing of epoxy on paint (wet). Not knowing is no leave"}, []string{"<table"}},
+		{"an unknown material is refused with the list, over the whole table", "GET", "/overcoat?on=epoxi", nil, 422, []string{"<title>Error: ", "No material to lay on &#34;epoxi&#34;", "vinyl ester", "148 pairs"}, nil},
 		{"the proof", "GET", "/proof", nil, 200, []string{" checks, 0 off", "Kaw", "yes"}, []string{"<b>NO</b>"}},
 		{"about", "GET", "/about", nil, 200, []string{"Who must decide", "hold point", "Where your data lies"}, nil},
 		{"no such page", "GET", "/nope", nil, 404, []string{"There is no such page"}, nil},
