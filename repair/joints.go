@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"scarfwright/repair/catalog"
+	"scarfwright/repair/check"
 	"scarfwright/repair/overcoat"
 )
 
@@ -39,6 +40,13 @@ func (r *Result) joints(resin catalog.Resin) ([]overcoat.Joint, error) {
 	}
 	out[1].Inside, out[1].When = r.onTheLast(resin)
 	return out, nil
+}
+
+// OfJoint reports whether a verdict is that of one of the job's joints. Where the
+// joints stand in a table of their own, those of them that are ok need not stand
+// among the checks as well.
+func (r Result) OfJoint(v check.Verdict) bool {
+	return slices.ContainsFunc(r.Joints, func(j overcoat.Joint) bool { return j.Check() == v })
 }
 
 // onTheLast says whether every session after the first is laid inside the window of

@@ -27,7 +27,7 @@ func TestSessionOnSession(t *testing.T) {
 	}{
 		{
 			"polyester the next day, 23 h of 35: no sanding", "day-launch", func(*job.Description) {}, true, check.OK,
-			"polyester on polyester (tacky), laid 23 h after, window 2.9 to 35.1 h", "If the window is missed, it is polyester on polyester (sanded) (watch): grind with P36",
+			"polyester on polyester (tacky), laid 23 h after, window 2.9 to 35.1 h", "If the window is missed, go by polyester on polyester (sanded), watch: grind with P36",
 			"As planned (laid 23 h after, window 2.9 to 35.1 h): lay straight on, if the last session is tacky",
 		},
 		{

@@ -74,4 +74,3 @@ func options[T ~string](all []T, taken T) []option {
 	}
 	return out
 }
-

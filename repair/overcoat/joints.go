@@ -44,24 +44,33 @@ func (j Joint) Taken() Pair {
 	return j.Later
 }
 
+// Surface says what is laid on what and in which state, with the planned hours where
+// they are known: "polyester on polyester (tacky), laid 23 h after, window 2.9 to 35.1 h".
+func (j Joint) Surface() string {
+	if j.When == "" {
+		return j.Taken().Name()
+	}
+	return j.Taken().Name() + ", " + j.When
+}
+
 // Check returns the joint as a verdict, that of the pair taken. Where the plan
 // counts on the window, it also says what is done if that is missed.
 func (j Joint) Check() check.Verdict {
 	v := j.Taken().Check()
-	v.What, v.Value = j.What, j.Taken().Name()
-	if j.When != "" {
-		v.Value += ", " + j.When
+	v.What, v.Value = j.What, j.Surface()
+	if s := j.Missed(); s != "" {
+		v.Why += " " + s
 	}
-	v.Why += j.missed()
 	return v
 }
 
-// missed says what is done where the window the plan counts on is missed.
-func (j Joint) missed() string {
+// Missed says what is done where the window that the plan counts on is missed, empty
+// where it counts on none.
+func (j Joint) Missed() string {
 	if !j.Inside || j.Window == nil {
 		return ""
 	}
-	return fmt.Sprintf(" If the window is missed, it is %s (%s): %s. Risk then: %s.", j.Later.Name(), j.Later.Verdict, j.Later.Preparation, j.Later.Risk)
+	return fmt.Sprintf("If the window is missed, go by %s, %s: %s. Risk then: %s.", j.Later.Name(), j.Later.Verdict, j.Later.Preparation, j.Later.Risk)
 }
 
 // For returns the joints of a job from the boat outwards: repair resin on the
