@@ -18,15 +18,6 @@ import (
 	"scarfwright/repair/survey"
 )
 
-// models keeps the sheets that were fitted: a fit takes longer than a plan, and
-// the same sheet always gives the same model, so nothing is seen of it but time.
-var models sync.Map // string -> fitted
-
-type fitted struct {
-	model cure.Model
-	err   error
-}
-
 // kindOf is which law a laminating resin follows.
 func kindOf(r catalog.Resin) cure.Kind {
 	if r.Catalysed() {
@@ -35,36 +26,73 @@ func kindOf(r catalog.Resin) cure.Kind {
 	return cure.Epoxy
 }
 
-// modelOf returns the model fitted to a material's sheet.
-func modelOf(p catalog.TwoPart, kind cure.Kind) (cure.Model, error) {
-	key := fmt.Sprintf("%v %+v", kind, p)
-	if f, ok := models.Load(key); ok {
-		return f.(fitted).model, f.(fitted).err
-	}
-	m, err := cure.Fit(cure.FromCatalogue(p, kind))
-	models.Store(key, fitted{m, err})
-	return m, err
+// models keeps the sheets that were fitted: a fit takes longer than a plan, and
+// the same sheet always gives the same model, so nothing is seen of it but time.
+var models struct {
+	sync.Mutex
+	of map[string]fitted
 }
 
-// The vessels batches are reckoned in.
-var (
-	cup  = heat.StraightCup(si.MM(75))
-	tray = heat.Tray(si.MM(250), si.MM(200))
-)
+type fitted struct {
+	model cure.Model
+	err   error
+}
 
-// pot tells a batch's working time from the fitted model.
-func pot(m cure.Model) mixing.Pot {
-	return func(mixed si.Mass, at si.Temp, dose si.Ratio) (mixing.Own, error) {
-		p, err := m.Working(mixed, cup, at, dose)
-		if err != nil {
-			return mixing.Own{}, err
-		}
-		flat, err := m.LikelyPot(mixed, tray, at, dose)
-		if err != nil {
-			return mixing.Own{}, err
-		}
-		return mixing.Own{Low: p.Low, Likely: p.Likely, High: p.High, Cup: "a straight cup", Tray: flat, Note: p.Extrapolated}, nil
+const mostModels = 64 // kept; a server that has seen more begins anew
+
+// modelOf returns the model fitted to a material's sheet.
+func modelOf(p catalog.TwoPart, kind cure.Kind) (cure.Model, error) {
+	s := cure.FromCatalogue(p, kind)
+	key := fmt.Sprintf("%+v", s)
+	models.Lock()
+	f, ok := models.of[key]
+	models.Unlock()
+	if ok {
+		return f.model, f.err
 	}
+	f.model, f.err = cure.Fit(s)
+	models.Lock()
+	defer models.Unlock()
+	if models.of == nil || len(models.of) >= mostModels {
+		models.of = map[string]fitted{}
+	}
+	models.of[key] = f
+	return f.model, f.err
+}
+
+// tray is what a batch is poured out into, where that helps.
+var tray = heat.Tray(si.MM(250), si.MM(200))
+
+// vessel is what the job mixes in, and what it is called.
+func vessel(d job.Description) (heat.Vessel, string, error) {
+	k, err := heat.VesselNamed(d.Shelf.Vessel)
+	if err != nil {
+		return heat.Vessel{}, "", fmt.Errorf("shelf.vessel: %w", err)
+	}
+	across := cmp.Or(d.Shelf.Across, k.Usual)
+	return k.Of(across), fmt.Sprintf("a %s of %s", k.Name, si.Show(across, d.Choices.System(), 2)), nil
+}
+
+// pot tells a batch's working time from the fitted model, in the job's vessel and
+// from the temperature the job keeps its resin at.
+func pot(m cure.Model, d job.Description) (mixing.Pot, error) {
+	v, name, err := vessel(d)
+	if err != nil {
+		return nil, err
+	}
+	return func(mixed si.Mass, at si.Temp, dose si.Ratio) (mixing.Own, error) {
+		b := cure.Batch{Mass: mixed, Vessel: v, Air: at, Start: d.Site.Mix, Dose: dose}
+		p, err := m.Working(b)
+		if err != nil {
+			return mixing.Own{}, err
+		}
+		b.Vessel = tray
+		flat, err := m.LikelyPot(b)
+		if err != nil {
+			return mixing.Own{}, err
+		}
+		return mixing.Own{Low: p.Low, Likely: p.Likely, High: p.High, Cup: name, Tray: flat, Note: p.Extrapolated}, nil
+	}, nil
 }
 
 // follow runs the heat of each laminating session and, where it asks for it,
@@ -111,7 +139,7 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programm
 	var chart []curing.PotLine
 	go func() { // the chart for the wall needs nothing of the rest
 		var err error
-		chart, err = pots(m, at, dose)
+		chart, err = pots(m, d, at, dose)
 		wall <- err
 	}()
 	c, err := curing.Plan(in)
@@ -121,9 +149,15 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programm
 	if err := cmp.Or(<-wall, err); err != nil {
 		return nil, err
 	}
+	if days := len(workable(lay.Open)); days > 0 && len(c.Sessions) > days {
+		c.Notes = append(c.Notes, fmt.Sprintf("%d sessions are planned and the days given have hours open on %d of them: the last is taken again for those left. Give more days.", len(c.Sessions), days))
+	}
+	if _, c.Vessel, err = vessel(d); err != nil {
+		return nil, err
+	}
 	c.Pots = chart
 	r.Curing = &c
-	return pot(m), nil
+	return pot(m, d)
 }
 
 // warmth follows the first session with each way of warming it.
@@ -172,13 +206,17 @@ func warmedAt(d job.Description, h heating, at si.Temp) si.Temp {
 }
 
 // pots is the chart for the wall: the day's temperature and 5 K to either side.
-func pots(m cure.Model, at si.Temp, dose si.Ratio) ([]curing.PotLine, error) {
+func pots(m cure.Model, d job.Description, at si.Temp, dose si.Ratio) ([]curing.PotLine, error) {
+	v, _, err := vessel(d)
+	if err != nil {
+		return nil, err
+	}
 	var out []curing.PotLine
 	mid := 5 * math.Round(at.Celsius()/5)
 	for _, t := range []float64{mid - 5, mid, mid + 5} {
 		l := curing.PotLine{At: si.Celsius(t)}
 		for _, g := range []float64{50, 100, 200, 500} {
-			w, err := m.Working(si.Grams(g), cup, l.At, dose)
+			w, err := m.Working(cure.Batch{Mass: si.Grams(g), Vessel: v, Air: l.At, Dose: dose})
 			if err != nil {
 				return nil, err
 			}

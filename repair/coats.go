@@ -67,13 +67,17 @@ func (r *Result) tellCoat(c *curing.Coat, p catalog.TwoPart, kind cure.Kind, at 
 		if lay = programme.Find(c.What, site, p.HullMin, p.HullMax); len(lay.Open) == 0 {
 			return fmt.Errorf("no hour is open: %s", lay.Reason)
 		}
-		c.At = programme.Warmest(site, workable(lay.Open)[0])
+		c.At = programme.Warmest(site, windowOf(lay.Open, 1))
 	}
 	m, err := modelOf(p, kind)
 	if err != nil {
 		return fmt.Errorf("its sheet cannot be fitted: %w", err)
 	}
-	own, err := pot(m)(c.Batch, c.At, c.Dose)
+	tell, err := pot(m, d)
+	if err != nil {
+		return err
+	}
+	own, err := tell(c.Batch, c.At, c.Dose)
 	if err != nil {
 		return err
 	}

@@ -137,8 +137,7 @@ func airFrom(d job.Description, h heating, lay programme.Windows, k int, at si.T
 		film, err := kinetics.Constant(at)
 		return curing.Air{History: heat.Steady(at), Hull: film, Start: at, Lamp: under}, err
 	}
-	open := workable(lay.Open)
-	w := open[min(k, len(open))-1]
+	w := windowOf(lay.Open, k)
 	start := site[w.Day-1][w.From].Hull
 	under.Warmer = h.lift(start, lay.High)
 	var moments []heat.Moment
@@ -155,6 +154,13 @@ func airFrom(d job.Description, h heating, lay programme.Windows, k int, at si.T
 		Day: w.Day, Hour: float64(w.From), History: heat.Series(moments...), Hull: film,
 		Start: start, Lamp: under,
 	}, err
+}
+
+// windowOf is the window of the k-th session: the next open one each, the last
+// serving for all that are left.
+func windowOf(open []programme.Window, k int) programme.Window {
+	open = workable(open)
+	return open[min(k, len(open))-1]
 }
 
 // workable returns the windows from the start of the working day on, one a day:

@@ -12,16 +12,16 @@ import (
 	"scarfwright/repair/mixing"
 )
 
-// mix doses the plies session by session, at one temperature.
-func mix(d job.Description, ds design.Result, resin catalog.Resin, at si.Temp, own mixing.Pot) (mixing.Result, mixing.MixTable, error) {
+// mix doses the plies session by session, each at the temperature of its hours.
+func mix(d job.Description, ds design.Result, resin catalog.Resin, at func(session int) si.Temp, own mixing.Pot) (mixing.Result, mixing.MixTable, error) {
 	o := mixing.Options{
-		At: at, Dose: d.Choices.Dose, Waste: d.Choices.Waste, Largest: d.Choices.Batch,
+		At: at(1), Start: d.Site.Mix, Dose: d.Choices.Dose, Waste: d.Choices.Waste, Largest: d.Choices.Batch,
 		People: d.Crew.People, WetOut: d.Crew.WetOut, Scale: d.Shelf.Scale, Syringe: d.Shelf.Syringe, Pot: own,
 	}
 	var sessions []mixing.Need
 	for _, p := range ds.Plies {
 		for len(sessions) < p.Session {
-			sessions = append(sessions, mixing.Need{Name: fmt.Sprintf("session %d", len(sessions)+1)})
+			sessions = append(sessions, mixing.Need{Name: fmt.Sprintf("session %d", len(sessions)+1), At: at(len(sessions) + 1)})
 		}
 		s := &sessions[p.Session-1]
 		s.Plies = append(s.Plies, mixing.PlyNeed{Label: p.Label, Resin: p.Resin, Area: p.Area})
@@ -33,7 +33,7 @@ func mix(d job.Description, ds design.Result, resin catalog.Resin, at si.Temp, o
 	if err := mixing.CheckDose(resin.TwoPart, cmp.Or(o.Dose, resin.Dose.Typical)); err != nil {
 		return m, mixing.MixTable{}, nil // the verdict stands; no wall table for a dose the sheet forbids
 	}
-	t, err := mixing.Table(resin.TwoPart, o, wallTemps(at), wallSizes(resin.TwoPart))
+	t, err := mixing.Table(resin.TwoPart, o, wallTemps(at(1)), wallSizes(resin.TwoPart))
 	return m, t, err
 }
 

@@ -47,9 +47,9 @@ func Plan(d job.Description, cat catalog.Catalogue) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	at := mixTemp(d, site, lay)
+	at := func(session int) si.Temp { return mixTemp(d, site, lay, session) }
 	if r.Design != nil {
-		own, err := r.follow(resin, cat, lay, at)
+		own, err := r.follow(resin, cat, lay, at(1))
 		if err != nil {
 			return Result{}, err
 		}
@@ -59,7 +59,7 @@ func Plan(d job.Description, cat catalog.Catalogue) (Result, error) {
 		}
 		r.Mixing, r.MixTable = &m, &table
 	}
-	if err := r.coats(cat, at); err != nil {
+	if err := r.coats(cat, at(1)); err != nil {
 		return Result{}, err
 	}
 	if r.Joints, err = r.joints(resin); err != nil {
@@ -210,13 +210,13 @@ func windowVerdict(w programme.Windows, d job.Description) check.Verdict {
 // mixTempDefault stands in where neither days nor a hull temperature are given.
 var mixTempDefault = si.Celsius(20)
 
-// mixTemp is the temperature the pots are reckoned at: the warmest air of the
-// first open window, where working time is shortest; else the hull as measured;
+// mixTemp is the temperature of the air that a session's pots are reckoned at: the
+// warmest of its window, where working time is shortest; else the hull as measured;
 // else the warmest hour there is, so that the verdict speaks of the right cold.
-func mixTemp(d job.Description, site [][24]programme.Hour, lay programme.Windows) si.Temp {
+func mixTemp(d job.Description, site [][24]programme.Hour, lay programme.Windows, session int) si.Temp {
 	switch {
 	case len(lay.Open) > 0:
-		return programme.Warmest(site, lay.Open[0])
+		return programme.Warmest(site, windowOf(lay.Open, session))
 	case d.Site.HullNow.Given():
 		return d.Site.HullNow
 	case len(site) > 0:

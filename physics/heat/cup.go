@@ -3,6 +3,7 @@ package heat
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"scarfwright/physics/si"
 )
@@ -57,6 +58,35 @@ func MetalTray(length, width si.Length) Vessel {
 	return v
 }
 
+// Vessels are the kinds of vessel by name, what is measured across each, and what it
+// is where nobody says.
+var Vessels = []VesselKind{
+	{"cup", "inside diameter", 0.075, StraightCup},
+	{"foam cup", "inside diameter", 0.075, FoamCup},
+	{"tray", "length, its width being four fifths of it", 0.25, func(l si.Length) Vessel { return Tray(l, l*4/5) }},
+	{"metal tray", "length, its width being four fifths of it", 0.25, func(l si.Length) Vessel { return MetalTray(l, l*4/5) }},
+}
+
+// VesselKind is one kind of vessel.
+type VesselKind struct {
+	Name   string
+	Across string
+	Usual  si.Length
+	Of     func(across si.Length) Vessel
+}
+
+// VesselNamed returns the kind of that name, the first where it is empty.
+func VesselNamed(name string) (VesselKind, error) {
+	names := make([]string, len(Vessels))
+	for i, v := range Vessels {
+		if v.Name == name || name == "" {
+			return v, nil
+		}
+		names[i] = v.Name
+	}
+	return VesselKind{}, fmt.Errorf("no vessel %q; known: %s", name, strings.Join(names, ", "))
+}
+
 // A Cup is a mixed batch in its vessel, of one temperature throughout:
 //
 //	(m c + C) dT/dt = m H da/dt - (U A)(T - air) - (U A)base (T - bench)
@@ -87,6 +117,11 @@ func (c *Cup) Depth() si.Length {
 
 // Area returns the whole surface of the batch, top, bottom and sides.
 func (c *Cup) Area() si.Area { return 2*c.Bottom + c.Around.Times(c.Depth()) }
+
+// Loss returns what the batch loses to its surroundings for each kelvin, in W/K.
+func (c *Cup) Loss() float64 {
+	return float64(c.Top+c.Base)*float64(c.Bottom) + float64(c.Side)*float64(c.Around.Times(c.Depth()))
+}
 
 // A CupResult is what came of a cup, good until the next run in its workspace.
 type CupResult struct {

@@ -88,7 +88,7 @@ func PotLife(r repair.Result) *drawing.Scene {
 	if r.Curing == nil || r.Mixing == nil {
 		return nil
 	}
-	note := "Fitted to the sheet's own figures, for a straight cup. In a tray it lasts longer."
+	note := fmt.Sprintf("Fitted to the sheet's own figures, for %s, all of it as warm as the air.", r.Curing.Vessel)
 	if r.Mixing.Catalysed {
 		note += " " + mixing.PolyesterNote
 	}

@@ -36,11 +36,11 @@ func BenchmarkPredict(b *testing.B) {
 		dose := s.DoseRef
 		for name, f := range map[string]func() error{
 			"pot": func() error {
-				_, err := m.Pot(si.Grams(200), heat.StraightCup(si.MM(75)), si.Celsius(20), dose)
+				_, err := m.Pot(Batch{Mass: si.Grams(200), Vessel: heat.StraightCup(si.MM(75)), Air: si.Celsius(20), Dose: dose})
 				return err
 			},
 			"likely": func() error {
-				_, err := m.LikelyPot(si.Grams(200), heat.StraightCup(si.MM(75)), si.Celsius(20), dose)
+				_, err := m.LikelyPot(Batch{Mass: si.Grams(200), Vessel: heat.StraightCup(si.MM(75)), Air: si.Celsius(20), Dose: dose})
 				return err
 			},
 			"film":    func() error { _, err := m.Film(si.Celsius(20), dose, ToSandable); return err },

@@ -24,7 +24,7 @@ func TestKnownCup(t *testing.T) {
 		{25, 100, 43.463, 165.49, true}, {20, 100, 70.02, 144.8, true}, {20, 50, 101.2, 61.4, true},
 		{15, 50, 246, 25.4, false}, {30, 500, 26.15, 191.3, true}, {15, 500, 87.96, 160.6, true},
 	} {
-		p := must[cure.PotResult](t)(at(cure.Gel).Pot(si.Grams(row.grams), cup, si.Celsius(row.celsius), 0))
+		p := must[cure.PotResult](t)(at(cure.Gel).Pot(cure.Batch{Mass: si.Grams(row.grams), Vessel: cup, Air: si.Celsius(row.celsius), Dose: 0}))
 		near(t, "gel [min]", p.Gel.Likely.Minutes(), row.gel, 0.005)
 		if math.Abs(p.Peak.Likely.Celsius()-row.peak) > 0.8 {
 			t.Errorf("%g g at %g °C: peak %.2f °C, want %.2f", row.grams, row.celsius, p.Peak.Likely.Celsius(), row.peak)
@@ -34,7 +34,7 @@ func TestKnownCup(t *testing.T) {
 		}
 	}
 	for celsius, want := range map[float64]float64{20: 61.10, 25: 37.3} {
-		p := must[cure.PotResult](t)(at(cure.PlusKelvin25).Pot(si.Grams(100), cup, si.Celsius(celsius), 0))
+		p := must[cure.PotResult](t)(at(cure.PlusKelvin25).Pot(cure.Batch{Mass: si.Grams(100), Vessel: cup, Air: si.Celsius(celsius), Dose: 0}))
 		near(t, "warmer by 25 K [min]", p.Working.Likely.Minutes(), want, 0.005)
 	}
 	near(t, "film gel at 25 °C [s]", float64(must[cure.Prediction[si.Time]](t)(at(cure.Gel).Film(si.Celsius(25), 0, cure.ToGel)).Likely), 11855.29, 1e-4)

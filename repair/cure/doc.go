@@ -35,5 +35,5 @@
 // One call:
 //
 //	model, err := cure.Fit(cure.FromCatalogue(filler.TwoPart, cure.Putty))
-//	pot, err := model.Pot(si.Grams(100), heat.StraightCup(si.MM(75)), si.Celsius(22), 0)
+//	pot, err := model.Pot(cure.Batch{Mass: si.Grams(100), Vessel: heat.StraightCup(si.MM(75)), Air: si.Celsius(22), Dose: 0})
 package cure

@@ -20,7 +20,7 @@ func ExampleFit() {
 		fmt.Println(err)
 		return
 	}
-	pot, err := model.Pot(si.Grams(200), heat.StraightCup(si.MM(75)), si.Celsius(22), 0)
+	pot, err := model.Pot(cure.Batch{Mass: si.Grams(200), Vessel: heat.StraightCup(si.MM(75)), Air: si.Celsius(22), Dose: 0})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -64,7 +64,7 @@ func (p *problem) model(r *resin, out []float64, cups bool) {
 			i++
 			continue
 		}
-		b := r.bath(heat.StraightCup(c.Diameter), c.Mass, c.At)
+		b := r.bath(Batch{Mass: c.Mass, Vessel: heat.StraightCup(c.Diameter), Air: c.At})
 		put(r.run(b, c.Dose, false).pot(c.Criterion))
 	}
 	for _, f := range p.sheet.FilmGel {
@@ -77,7 +77,7 @@ func (p *problem) model(r *resin, out []float64, cups bool) {
 		if !cups {
 			break // they are last
 		}
-		b := r.bath(heat.StraightCup(k.Diameter), k.Mass, k.At)
+		b := r.bath(Batch{Mass: k.Mass, Vessel: heat.StraightCup(k.Diameter), Air: k.At})
 		o := r.run(b, k.Dose, true)
 		put(max(o.peak-b.air, 1e-3))
 		if k.When > 0 {

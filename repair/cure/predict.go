@@ -128,10 +128,26 @@ type PotResult struct {
 	RunawayShare float64 `json:"runaway_share"`
 }
 
-// Pot predicts a batch in a vessel that starts at the temperature of the air. It is
-// an error where the dose is outside the sheet's band, or a figure is none.
-func (m Model) Pot(mass si.Mass, vessel heat.Vessel, air si.Temp, dose si.Ratio) (PotResult, error) {
-	if err := errors.Join(m.CheckDose(dose), m.checkPot(mass, vessel, air)); err != nil {
+// Batch is a mixed batch left in its vessel.
+type Batch struct {
+	Mass   si.Mass // of both parts
+	Vessel heat.Vessel
+	Air    si.Temp
+	Start  si.Temp // of the mix; not given: the air's
+	Dose   si.Ratio
+}
+
+func (b Batch) start() si.Temp {
+	if b.Start.Given() {
+		return b.Start
+	}
+	return b.Air
+}
+
+// Pot predicts a batch. It is an error where the dose is outside the sheet's band, or
+// a figure is none.
+func (m Model) Pot(in Batch) (PotResult, error) {
+	if err := m.checkBatch(in); err != nil {
 		return PotResult{}, err
 	}
 	criterion := m.criterion()
@@ -139,15 +155,15 @@ func (m Model) Pot(mass si.Mass, vessel heat.Vessel, air si.Temp, dose si.Ratio)
 	ran := 0
 	for i := range m.sample {
 		r := &m.sample[i]
-		b := r.bath(vessel, mass, air)
-		o := r.run(b, dose, true)
+		b := r.bath(in)
+		o := r.run(b, in.Dose, true)
 		gel[i], working[i], peak[i], peakAt[i] = o.gel, o.pot(criterion), o.peak, o.peakAt
 		if r.ranAway(b, o) {
 			ran++
 		}
 	}
-	b := m.best.bath(vessel, mass, air)
-	o := m.best.run(b, dose, true)
+	b := m.best.bath(in)
+	o := m.best.run(b, in.Dose, true)
 	out := PotResult{
 		Gel:          within(horizon, o.gel, gel[:]),
 		Working:      within(horizon, o.pot(criterion), working[:]),
@@ -156,7 +172,7 @@ func (m Model) Pot(mass si.Mass, vessel heat.Vessel, air si.Temp, dose si.Ratio)
 		Runaway:      m.best.ranAway(b, o),
 		RunawayShare: float64(ran) / draws,
 	}
-	words := m.outside(air, air, dose)
+	words := m.outside(min(in.Air, in.start()), max(in.Air, in.start()), in.Dose)
 	out.Gel.Extrapolated, out.Working.Extrapolated = words, words
 	out.Peak.Extrapolated, out.PeakAt.Extrapolated = words, words
 	return out, nil
@@ -164,29 +180,29 @@ func (m Model) Pot(mass si.Mass, vessel heat.Vessel, air si.Temp, dose si.Ratio)
 
 // Working predicts the end of pot life alone, as Pot has it, in a part of Pot's time:
 // it stops at gel.
-func (m Model) Working(mass si.Mass, vessel heat.Vessel, air si.Temp, dose si.Ratio) (Prediction[si.Time], error) {
-	if err := errors.Join(m.CheckDose(dose), m.checkPot(mass, vessel, air)); err != nil {
+func (m Model) Working(in Batch) (Prediction[si.Time], error) {
+	if err := m.checkBatch(in); err != nil {
 		return Prediction[si.Time]{}, err
 	}
 	criterion := m.criterion()
 	var t [draws]float64
 	for i := range m.sample {
 		r := &m.sample[i]
-		t[i] = r.run(r.bath(vessel, mass, air), dose, false).pot(criterion)
+		t[i] = r.run(r.bath(in), in.Dose, false).pot(criterion)
 	}
-	o := m.best.run(m.best.bath(vessel, mass, air), dose, false)
+	o := m.best.run(m.best.bath(in), in.Dose, false)
 	p := within(horizon, o.pot(criterion), t[:])
-	p.Extrapolated = m.outside(air, air, dose)
+	p.Extrapolated = m.outside(min(in.Air, in.start()), max(in.Air, in.start()), in.Dose)
 	return p, nil
 }
 
 // LikelyPot returns the likely end of pot life alone, in a hundredth of the time of
 // Pot: for whoever searches a mass, and asks Pot at the end.
-func (m Model) LikelyPot(mass si.Mass, vessel heat.Vessel, air si.Temp, dose si.Ratio) (si.Time, error) {
-	if err := errors.Join(m.CheckDose(dose), m.checkPot(mass, vessel, air)); err != nil {
+func (m Model) LikelyPot(in Batch) (si.Time, error) {
+	if err := m.checkBatch(in); err != nil {
 		return 0, err
 	}
-	o := m.best.run(m.best.bath(vessel, mass, air), dose, false)
+	o := m.best.run(m.best.bath(in), in.Dose, false)
 	return si.Time(min(o.pot(m.criterion()), horizon)), nil
 }
 
@@ -200,14 +216,16 @@ func (m Model) criterion() Criterion {
 	return Gel
 }
 
-func (m Model) checkPot(mass si.Mass, v heat.Vessel, air si.Temp) error {
+func (m Model) checkBatch(b Batch) error {
+	err := errors.Join(m.CheckDose(b.Dose), checkAir(b.Air), checkAir(b.start()))
+	v := b.Vessel
 	switch {
-	case !(mass > 0 && mass < 1000):
-		return fmt.Errorf("a batch of %g kg must be more than 0 and less than 1000", float64(mass))
+	case !(b.Mass > 0 && b.Mass < 1000):
+		return errors.Join(err, fmt.Errorf("a batch of %g kg must be more than 0 and less than 1000", float64(b.Mass)))
 	case !(v.Bottom > 0 && v.Around > 0 && v.Top >= 0 && v.Side >= 0 && v.Base >= 0 && v.Top+v.Base > 0 && v.Capacity >= 0):
-		return errors.New("the vessel must have a bottom, a wall and heat transfer")
+		return errors.Join(err, errors.New("the vessel must have a bottom, a wall and heat transfer"))
 	}
-	return checkAir(air)
+	return err
 }
 
 func checkAir(air si.Temp) error {

@@ -28,7 +28,7 @@ func TestPredictionsAreMonotone(t *testing.T) {
 		big := small * rapid.Float64Range(1, 5).Draw(t, "bigger by")
 		dose := si.Ratio(rapid.Float64Range(0.01, 0.03).Draw(t, "dose"))
 		pot := func(mass float64, v heat.Vessel, celsius float64) cure.PotResult {
-			p, err := m.Pot(si.Mass(mass), v, si.Celsius(celsius), dose)
+			p, err := m.Pot(cure.Batch{Mass: si.Mass(mass), Vessel: v, Air: si.Celsius(celsius), Dose: dose})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -59,7 +59,7 @@ func TestPredictionsAreMonotone(t *testing.T) {
 			}
 			later("warmer film", w, c)
 		}
-		likely, err := m.LikelyPot(si.Mass(small), cup, si.Celsius(cold), dose)
+		likely, err := m.LikelyPot(cure.Batch{Mass: si.Mass(small), Vessel: cup, Air: si.Celsius(cold), Dose: dose})
 		if err != nil || likely != base.Working.Likely {
 			t.Fatalf("LikelyPot %v, Pot %v, %v", likely, base.Working.Likely, err)
 		}
@@ -127,7 +127,7 @@ func TestCoverage(t *testing.T) {
 			s := cure.Sheet{Kind: kind, Pots: []cure.Pot{{At: si.Celsius(25), Dose: 0.02, Time: 1}}}
 			truth := cure.NewTruth(s, z)
 			pot := func(m cure.Model, grams, celsius float64, dose si.Ratio) cure.PotResult {
-				return must[cure.PotResult](t)(m.Pot(si.Grams(grams), cup, si.Celsius(celsius), dose))
+				return must[cure.PotResult](t)(m.Pot(cure.Batch{Mass: si.Grams(grams), Vessel: cup, Air: si.Celsius(celsius), Dose: dose}))
 			}
 			film := func(m cure.Model, celsius float64, to cure.Stage) cure.Prediction[si.Time] {
 				return must[cure.Prediction[si.Time]](t)(m.Film(si.Celsius(celsius), 0.02, to))

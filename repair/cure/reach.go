@@ -3,6 +3,7 @@ package cure
 import (
 	"errors"
 	"math"
+	"sync"
 
 	"scarfwright/physics/kinetics"
 	"scarfwright/physics/si"
@@ -72,8 +73,18 @@ func (m Model) reaches(h kinetics.History, dose si.Ratio, count int) (Reached, e
 			degrees[j], glass[j] = append(degrees[j], k.degree[j]), append(glass[j], r.tg(k.degree[j]))
 		}
 	}
-	for i := range m.sample[:count] {
-		record(&m.sample[i], follow(&m.sample[i], m.throughDraws[i]))
+	tracks := make([]track, count)
+	var done sync.WaitGroup
+	for half := range 2 {
+		done.Go(func() {
+			for i := half; i < count; i += 2 {
+				tracks[i] = follow(&m.sample[i], m.throughDraws[i])
+			}
+		})
+	}
+	done.Wait()
+	for i := range tracks {
+		record(&m.sample[i], tracks[i])
 	}
 	k := follow(&m.best, m.through)
 	if count == 0 {

@@ -113,7 +113,7 @@ func TestInventedSheets(t *testing.T) {
 				}
 			}
 			for _, p := range row.pots {
-				got := must[cure.PotResult](t)(m.Pot(si.Grams(p.grams), cup, si.Celsius(p.celsius), 0))
+				got := must[cure.PotResult](t)(m.Pot(cure.Batch{Mass: si.Grams(p.grams), Vessel: cup, Air: si.Celsius(p.celsius), Dose: 0}))
 				near(t, "likely", got.Gel.Likely.Minutes(), p.likely, 0.05)
 				near(t, "low", got.Gel.Low.Minutes(), p.low, 0.15)
 				near(t, "high", got.Gel.High.Minutes(), p.high, 0.15)
@@ -121,7 +121,7 @@ func TestInventedSheets(t *testing.T) {
 					t.Errorf("%g °C, sheet of 20 to 25 °C: says %q", p.celsius, got.Gel.Extrapolated)
 				}
 			}
-			got := must[cure.PotResult](t)(m.Pot(si.Grams(100), cup, si.Celsius(25), 0))
+			got := must[cure.PotResult](t)(m.Pot(cure.Batch{Mass: si.Grams(100), Vessel: cup, Air: si.Celsius(25), Dose: 0}))
 			near(t, "peak", got.Peak.Likely.Celsius(), row.peak[1], 0.05)
 			near(t, "peak, low", got.Peak.Low.Celsius(), row.peak[0], 0.15)
 			near(t, "peak, high", got.Peak.High.Celsius(), row.peak[2], 0.15)
@@ -177,7 +177,7 @@ func TestWhatASecondTemperatureBuys(t *testing.T) {
 		return out
 	}
 	says := func(celsius float64) cure.Pot {
-		p := must[cure.PotResult](t)(a.Pot(si.Grams(100), cup, si.Celsius(celsius), 0))
+		p := must[cure.PotResult](t)(a.Pot(cure.Batch{Mass: si.Grams(100), Vessel: cup, Air: si.Celsius(celsius), Dose: 0}))
 		return cure.Pot{At: si.Celsius(celsius), Time: p.Gel.Likely}
 	}
 	twice := sheetA
@@ -186,7 +186,7 @@ func TestWhatASecondTemperatureBuys(t *testing.T) {
 		t.Errorf("E with pots at 15, 25 and 35 °C: %.2f of its prior left, want 0.67", got)
 	}
 	seen := sheetA
-	peak := must[cure.PotResult](t)(a.Pot(si.Grams(100), cup, si.Celsius(25), 0)).Peak.Likely
+	peak := must[cure.PotResult](t)(a.Pot(cure.Batch{Mass: si.Grams(100), Vessel: cup, Air: si.Celsius(25), Dose: 0})).Peak.Likely
 	seen.Peaks = []cure.PeakSeen{{At: si.Celsius(25), Peak: peak}}
 	if got := left(seen)["H"]; math.Abs(got-0.34) > 0.08 {
 		t.Errorf("H with a peak measured: %.2f of its prior left, want 0.34", got)
@@ -204,10 +204,10 @@ func TestRefusals(t *testing.T) {
 		{"a pot life at 200 °C", second(cure.Fit(cure.Sheet{Pots: []cure.Pot{{At: si.Celsius(200), Time: 60}}})), "-20 to 80"},
 		{"a peak below its air", second(cure.Fit(cure.Sheet{Peaks: []cure.PeakSeen{{At: si.Celsius(20), Peak: si.Celsius(10)}}})), "must be above"},
 		{"too much catalyst", second(c.Film(si.Celsius(20), 0.035, cure.ToGel)), "heat, wait"},
-		{"too little", second(c.Pot(si.Grams(100), cup, si.Celsius(20), 0.005)), "may never cure"},
-		{"2 typed for 2 %", second(c.Pot(si.Grams(100), cup, si.Celsius(20), 2)), "no dose"},
-		{"no mass", second(c.Pot(0, cup, si.Celsius(20), 0.02)), "batch"},
-		{"no vessel", second(c.Pot(1, heat.Vessel{}, si.Celsius(20), 0.02)), "vessel"},
+		{"too little", second(c.Pot(cure.Batch{Mass: si.Grams(100), Vessel: cup, Air: si.Celsius(20), Dose: 0.005})), "may never cure"},
+		{"2 typed for 2 %", second(c.Pot(cure.Batch{Mass: si.Grams(100), Vessel: cup, Air: si.Celsius(20), Dose: 2})), "no dose"},
+		{"no mass", second(c.Pot(cure.Batch{Mass: 0, Vessel: cup, Air: si.Celsius(20), Dose: 0.02})), "batch"},
+		{"no vessel", second(c.Pot(cure.Batch{Mass: 1, Vessel: heat.Vessel{}, Air: si.Celsius(20), Dose: 0.02})), "vessel"},
 		{"temperature not given", second(c.Film(0, 0.02, cure.ToGel)), "-20 to 80"},
 		{"history not given", second(c.Reaches(kinetics.History{}, 0.02)), "-20 to 80"},
 	} {

@@ -31,7 +31,7 @@ type Coat struct {
 // Spread tells a coat's times on a hull, by the model fitted to its sheet. own is
 // its working time; nothing else of the coat but what it is is needed.
 func (c *Coat) Spread(p catalog.TwoPart, m cure.Model, hull kinetics.History) error {
-	film, err := m.Reaches(hull, c.Dose)
+	film, err := m.LikelyReaches(hull, c.Dose)
 	if err != nil {
 		return err
 	}

@@ -117,7 +117,7 @@ type Named struct {
 	New       bool      `json:"new"`
 }
 
-// PotLine is working time against mass at one temperature, in a straight cup.
+// PotLine is working time against mass at one temperature.
 type PotLine struct {
 	At     si.Temp    `json:"at_k"`
 	Points []PotPoint `json:"points"`
@@ -136,6 +136,7 @@ type PotPoint struct {
 type Result struct {
 	Sessions []Session       `json:"sessions"`
 	Pots     []PotLine       `json:"pots"`
+	Vessel   string          `json:"vessel"` // they are reckoned in
 	Warmth   []Warmth        `json:"warmth"` // what a tent or a lamp changes
 	Verdicts []check.Verdict `json:"verdicts"`
 	Notes    []string        `json:"notes"`

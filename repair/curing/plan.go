@@ -132,9 +132,10 @@ func fit(w *heat.Workspace, plies []design.Ply, under []heat.Layer, names []Name
 	return best, low, nil
 }
 
-// hottest is the temperature held against the limit: that of the new laminate,
-// which is never cooler than what it lies on.
-func (s Session) hottest() si.Temp { return max(s.Peak, s.Behind) }
+// hottest is the temperature held against the limit: that of the new laminate by its
+// own heat, which is then never cooler than what it lies on. What a later day's air
+// does to it, fewer plies at once would not help.
+func (s Session) hottest() si.Temp { return s.Own }
 
 // window is the time in which the next session may be laid without sanding, and
 // from when it may be sanded: the sheet's times at 20 °C, moved as the hull is
@@ -180,6 +181,9 @@ func (s Session) verdict(in Input) check.Verdict {
 	case s.hottest() > s.Limit:
 		v.State = check.Stop
 		v.Why = "Even one ply at a time heats itself past the limit: take a slower hardener, less catalyst within the sheet's band, or a cooler hour."
+	case s.Peak > s.Limit:
+		v.State = check.Watch
+		v.Why += " Later the air alone brings it past the limit: shade it, or lay it on a cooler day."
 	case s.Coarse != "":
 		v.State = check.Watch
 		v.Why += " " + s.Coarse

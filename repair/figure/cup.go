@@ -10,9 +10,32 @@ import (
 	"scarfwright/repair/working"
 )
 
+// vesselInput is what a batch stands in.
+var vesselInput = Input{Key: "vessel", Doc: "what it stands in", Unit: "cup", Default: "cup", Words: vesselNames()}
+
+func vesselNames() []string {
+	var out []string
+	for _, v := range heat.Vessels {
+		out = append(out, v.Name)
+	}
+	return out
+}
+
+// vessel reads it, with what is measured across it.
+func (r *reader) vessel() (heat.VesselKind, si.Length) {
+	k, err := heat.VesselNamed(r.word("vessel"))
+	if err != nil {
+		return heat.Vessels[0], heat.Vessels[0].Usual // word has said so
+	}
+	if !r.has("diameter") {
+		return k, k.Usual
+	}
+	return k, quantity[si.Length](r, "diameter", bounds{0.01, 1, false, "between 10 mm and 1 m"})
+}
+
 func cup(r *reader) Answer {
 	mass := quantity[si.Mass](r, "mass", bounds{1e-3, 50, false, "between 1 g and 50 kg"})
-	d := quantity[si.Length](r, "diameter", bounds{0.01, 1, false, "between 10 mm and 1 m"})
+	vessel, d := r.vessel()
 	air := quantity[si.Temp](r, "ambient", shopTemp)
 	start := air
 	if r.has("start") {
@@ -21,7 +44,11 @@ func cup(r *reader) Answer {
 	k2, kappa := r.rate("k2", false), r.number("kappa", between(1e-6, 1e3, "between 0.000001 and 1000"))
 	e, ref := quantity[si.MolarEnergy](r, "E", activation), quantity[si.Temp](r, "reference", shopTemp)
 	h, c, rho := quantity[si.SpecificEnergy](r, "H", reactionHeat), quantity[si.SpecificHeat](r, "c", heatCapacity), quantity[si.Density](r, "rho", liquid)
-	u := quantity[si.HeatTransfer](r, "U", film)
+	var u si.HeatTransfer
+	own := !r.has("U")
+	if !own {
+		u = quantity[si.HeatTransfer](r, "U", film)
+	}
 	gel := r.degree("gel")
 	if !r.ok() {
 		return Answer{}
@@ -40,8 +67,10 @@ func cup(r *reader) Answer {
 	}
 	l := cureLaw{Law: law}
 	re, spent := l.reaction(h)
-	v := heat.StraightCup(d)
-	v.Top, v.Side, v.Base = u, u, u
+	v := vessel.Of(d)
+	if !own {
+		v.Top, v.Side, v.Base = u, u, u
+	}
 	batch := heat.Cup{Vessel: v, Mass: mass, Density: rho, SpecificHeat: c, Reaction: re, Air: heat.Steady(air), Start: start, For: si.Scale(slowest, 1.02), Tolerance: 0.01}
 	got, err := batch.Run(nil)
 	if err != nil {
@@ -49,7 +78,7 @@ func cup(r *reader) Answer {
 		return Answer{}
 	}
 	area, adiabatic := batch.Area(), float64(start)+float64(h)/float64(c)
-	loss := float64(u) * float64(area)
+	loss := batch.Loss()
 	peak := got.Peak
 	a := Answer{
 		Results: Results{

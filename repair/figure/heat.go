@@ -30,9 +30,10 @@ func heatFigures() []Calculation {
 	}
 	return []Calculation{
 		{
-			Name: "cup", Title: "a mixed batch in a straight cup: when it gels and how hot it gets", Inputs: []Input{
+			Name: "cup", Title: "a mixed batch in a cup or tray: when it gels and how hot it gets", Inputs: []Input{
 				{Key: "mass", Doc: "mass of the batch", Unit: "100 g"},
-				{Key: "diameter", Doc: "inside diameter of the cup", Unit: "75 mm"},
+				vesselInput,
+				{Key: "diameter", Doc: "inside diameter of the cup, or length of the tray; 75 mm and 250 mm if left out", Unit: "75 mm", Optional: true},
 				{Key: "ambient", Doc: "temperature of the air", Unit: "25 °C"},
 				{Key: "start", Doc: "temperature of the mix; the air's if left out", Unit: "25 °C", Optional: true},
 				{Key: "k2", Doc: "rate constant k2 at the reference temperature", Unit: "3e-4/s"},
@@ -42,7 +43,7 @@ func heatFigures() []Calculation {
 				{Key: "H", Doc: "heat of reaction, per kg of mix", Unit: "330 kJ/kg"},
 				{Key: "c", Doc: "specific heat of the mix", Unit: "1900 J/(kg K)", Default: "1900 J/(kg K)"},
 				{Key: "rho", Doc: "density of the mix", Unit: "1130 kg/m3", Default: "1130 kg/m3"},
-				{Key: "U", Doc: "heat loss through wall and top, 6 to 10 for thin plastic", Unit: "8 W/(m2 K)", Default: "8 W/(m2 K)"},
+				{Key: "U", Doc: "heat loss through every face, 6 to 10 for thin plastic; the vessel's own if left out", Unit: "8 W/(m2 K)", Optional: true},
 				{Key: "gel", Doc: "degree of cure at gel", Unit: "0.58", Default: "0.58"},
 			}, work: cup,
 		},

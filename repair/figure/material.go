@@ -131,9 +131,11 @@ func potLifeFigure() Calculation {
 		Name: "pot-life", Title: "working time of a batch of a catalogue material in a cup", Inputs: []Input{
 			materialInput(false, false),
 			{Key: "mass", Doc: "mass of the batch", Unit: "100 g"},
-			{Key: "temperature", Doc: "temperature of the air and the mix", Unit: "20 °C"},
+			{Key: "temperature", Doc: "temperature of the air", Unit: "20 °C"},
 			percentInput,
-			{Key: "diameter", Doc: "inside diameter of the cup", Unit: "75 mm", Default: "75 mm"},
+			{Key: "start", Doc: "temperature of the mix; the air's if left out", Unit: "20 °C", Optional: true},
+			vesselInput,
+			{Key: "diameter", Doc: "inside diameter of the cup, or length of the tray; 75 mm and 250 mm if left out", Unit: "75 mm", Optional: true},
 		}, work: potLife,
 	}
 }
@@ -142,11 +144,15 @@ func potLife(r *reader) Answer {
 	m, t, dose := r.material()
 	mass := quantity[si.Mass](r, "mass", bounds{1e-3, 50, false, "between 1 g and 50 kg"})
 	T := quantity[si.Temp](r, "temperature", roomTemp)
-	d := quantity[si.Length](r, "diameter", bounds{0.01, 1, false, "between 10 mm and 1 m"})
+	start := T
+	if r.has("start") {
+		start = quantity[si.Temp](r, "start", roomTemp)
+	}
+	v, across := r.vessel()
 	if !r.ok() {
 		return Answer{}
 	}
-	p, err := m.Pot(mass, heat.StraightCup(d), T, dose)
+	p, err := m.Pot(cure.Batch{Mass: mass, Vessel: v.Of(across), Air: T, Start: start, Dose: dose})
 	if err != nil {
 		r.fail("material", err.Error(), "")
 		return Answer{}
@@ -157,7 +163,7 @@ func potLife(r *reader) Answer {
 	a.Results = append(a.Results,
 		Result{Key: "peak_c", Value: p.Peak.Likely.Celsius()}, Result{Key: "peak_low_c", Value: p.Peak.Low.Celsius()}, Result{Key: "peak_high_c", Value: p.Peak.High.Celsius()},
 		Result{Key: "peak_min", Value: p.PeakAt.Likely.Minutes()}, Result{Key: "runaway_fraction", Value: p.RunawayShare})
-	numbers := fmt.Sprintf("%s g in a cup of %s mm at %s °C", num(mass.Grams()), num(d.MM()), num(T.Celsius()))
+	numbers := fmt.Sprintf("%s g in a %s of %s mm, air at %s °C, mixed at %s °C", num(mass.Grams()), v.Name, num(across.MM()), num(T.Celsius()), num(start.Celsius()))
 	if dose > 0 {
 		numbers += fmt.Sprintf(", %s %%", num(dose.Percent()))
 		a.Results = append(a.Results, Result{Key: "dose_percent", Value: dose.Percent()})
@@ -221,7 +227,7 @@ func gelOf(r *reader) Answer {
 	if !r.ok() {
 		return Answer{}
 	}
-	p, err := m.Pot(si.Grams(100), heat.StraightCup(si.MM(75)), T, dose)
+	p, err := m.Pot(cure.Batch{Mass: si.Grams(100), Vessel: heat.StraightCup(si.MM(75)), Air: T, Dose: dose})
 	if err != nil {
 		r.fail("temperature", err.Error(), "")
 		return Answer{}

@@ -185,6 +185,7 @@ type Site struct {
 	LampFor  si.Time     `job:"lamp_for" min:"30 min" max:"72 h" doc:"how long the lamp stays on a session once it is laid; 4 h if left out"`
 	Days     []Day       `job:"days" doc:"air minimum and maximum and dew point, day by day"`
 	HullNow  si.Temp     `job:"hull" min:"-20 °C" max:"60 °C" doc:"hull temperature, by thermometer, when known: in the tent if one is used, beside the lamp"`
+	Mix      si.Temp     `job:"mix" min:"-10 °C" max:"50 °C" doc:"temperature of the resin when it is mixed, where it is kept warmer or cooler than the air"`
 	Humidity si.Ratio    `job:"humidity" min:"1 %" max:"100 %" doc:"relative humidity of the air"`
 	Shore    string      `job:"shoring" doc:"how the boat is held"`
 }
@@ -217,6 +218,8 @@ type Shelf struct {
 	Stock     []Stock            `job:"stock" doc:"what is left in the tins and on the rolls"`
 	Scale     si.Mass            `job:"scale" min:"0.001 g" max:"100 g" doc:"smallest step of the scale"`
 	Syringe   si.Volume          `job:"syringe" min:"0.001 ml" max:"10 ml" doc:"graduation of the syringe"`
+	Vessel    string             `job:"vessel" one:"cup|foam cup|tray|metal tray" doc:"what is mixed in and left standing in; a plastic or paper cup if left out"`
+	Across    si.Length          `job:"vessel_across" min:"30 mm" max:"1 m" doc:"inside diameter of the cup, 75 mm if left out; or length of the tray, 250 mm if left out"`
 	Packs     []Pack             `job:"packs" doc:"packs on sale; the catalogue's are used where none is given"`
 	Sheets    []Sheet            `job:"sheets" doc:"your own data sheets, typed from the tin; they overlay a class and never change it"`
 	Materials float64            `job:"materials" min:"over 0" max:"10000000" doc:"materials at cost as priced by hand; the tool's sum is used if left out"`

@@ -31,12 +31,13 @@ type PlyNeed struct {
 type Need struct {
 	Name  string
 	Plies []PlyNeed
-	At    si.Temp // of the mix, when it is not Options.At
+	At    si.Temp // of the air, when it is not Options.At
 }
 
 // Options are the choices and the tools. A zero field takes its default.
 type Options struct {
-	At      si.Temp   // of the mix; not given means no working time is told
+	At      si.Temp   // of the air; not given means no working time is told
+	Start   si.Temp   // of the mix, where it is kept warmer or cooler than the air
 	Dose    si.Ratio  // catalyst; the sheet's typical dose if zero
 	Waste   si.Ratio  // resin beyond what stays in the laminate
 	Largest si.Mass   // largest batch
@@ -226,16 +227,24 @@ func session(n Need, p catalog.TwoPart, o Options, least Smallest) (Session, err
 
 // tell puts the working time, or why there is none.
 func (s *Session) tell(p catalog.TwoPart, o Options) {
-	t, err := WorkingTime(p, s.At, o.Dose)
+	t, err := WorkingTime(p, max(s.At, o.Start), o.Dose) // of the two the sooner
 	v := check.Verdict{What: "working time, " + s.Name, State: check.OK, Why: CupNote, Source: p.PotLife.Source}
 	if err != nil {
 		v.State, v.Why = check.Stop, sentence(err)
 		v.Source = cmp.Or(v.Source, working.Ours)
 	} else {
-		v.Value = fmt.Sprintf("%s at %.3g °C", inWords(t), s.At.Celsius())
+		v.Value = inWords(t) + " " + s.warmth(o)
 	}
 	s.WorkingTime, s.Words = t, cmp.Or(v.Value, v.Why)
 	s.Verdicts = append(s.Verdicts, v)
+}
+
+// warmth says how warm it is: "at 19 °C", "mixed at 20 °C, the air at 8 °C".
+func (s *Session) warmth(o Options) string {
+	if o.Start.Given() {
+		return fmt.Sprintf("mixed at %.3g °C, the air at %.3g °C", o.Start.Celsius(), s.At.Celsius())
+	}
+	return fmt.Sprintf("at %.3g °C", s.At.Celsius())
 }
 
 // mostInflated is how many times the need may be mixed to reach a batch that can

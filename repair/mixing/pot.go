@@ -20,7 +20,7 @@ type Own struct {
 	Note   string  `json:"note,omitempty"` // set where the model goes beyond the sheet
 }
 
-// Pot tells the working time of a mixed mass at a temperature and a dose.
+// Pot tells the working time of a mixed mass at a temperature of the air and a dose.
 type Pot func(mixed si.Mass, at si.Temp, dose si.Ratio) (Own, error)
 
 // trayHelps is how much longer a tray must give before it is advised.
@@ -74,7 +74,7 @@ func (s *Session) tellOwn(o Options, material string) {
 		return
 	}
 	s.Own = &own
-	s.Words = fmt.Sprintf("at least %.0f min (likely %.0f) for %.0f g in %s at %.3g °C", math.Floor(own.Low.Minutes()), own.Likely.Minutes(), s.Batches.Mixed.Grams(), own.Cup, s.At.Celsius())
+	s.Words = fmt.Sprintf("at least %.0f min (likely %.0f) for %.0f g in %s %s", math.Floor(own.Low.Minutes()), own.Likely.Minutes(), s.Batches.Mixed.Grams(), own.Cup, s.warmth(o))
 	if float64(own.Tray) > trayHelps*float64(own.Likely) {
 		s.Words += fmt.Sprintf("; poured into a tray at once, likely %.0f", own.Tray.Minutes())
 	}

@@ -41,7 +41,7 @@ var (
 )
 
 func cures() []Check {
-	return slices.Concat(ratesOfCure(), slabs(), cups(), resins(), sheets())
+	return slices.Concat(ratesOfCure(), slabs(), cups(), resins(), sheets(), trade())
 }
 
 func ratesOfCure() []Check {

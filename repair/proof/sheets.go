@@ -50,10 +50,10 @@ func sheets() []Check {
 		}
 		cup := heat.StraightCup(si.MM(75))
 		for _, p := range row.pots {
-			got, err := m.Pot(si.Grams(p.grams), cup, si.Celsius(p.celsius), 0)
+			got, err := m.Pot(cure.Batch{Mass: si.Grams(p.grams), Vessel: cup, Air: si.Celsius(p.celsius), Dose: 0})
 			add(fmt.Sprintf("predicted: %g g at %g °C gels", p.grams, p.celsius), p.minutes, got.Gel.Likely.Minutes(), "min", err)
 		}
-		got, err := m.Pot(si.Grams(100), cup, si.Celsius(25), 0)
+		got, err := m.Pot(cure.Batch{Mass: si.Grams(100), Vessel: cup, Air: si.Celsius(25), Dose: 0})
 		add("predicted: peak of 100 g at 25 °C", row.peak, got.Peak.Likely.Celsius(), "°C", err)
 		h, err := kinetics.Constant(si.Celsius(20))
 		var r cure.Reached
