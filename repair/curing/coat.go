@@ -29,7 +29,7 @@ type Coat struct {
 }
 
 // Spread tells a coat's times on a hull, by the model fitted to its sheet. own is
-// its working time; nothing else of the coat but what it is is needed.
+// its working time; of the coat itself only its dose is needed.
 func (c *Coat) Spread(p catalog.TwoPart, m cure.Model, hull kinetics.History) error {
 	film, err := m.LikelyReaches(hull, c.Dose)
 	if err != nil {
