@@ -2,6 +2,7 @@ package repair_test
 
 import (
 	"math"
+	"strings"
 
 	"pgregory.net/rapid"
 
@@ -90,8 +91,42 @@ func anyJob(t *rapid.T) job.Description {
 		low := rapid.Float64Range(-5, 25).Draw(t, "min")
 		out.Site.Days = append(out.Site.Days, job.Day{Min: si.Celsius(low), Max: si.Celsius(low + rapid.Float64Range(0, 14).Draw(t, "range")), Dew: si.Celsius(low - 2)})
 	}
+	if d.yes("own sheet") {
+		for _, class := range []*string{&out.Shelf.Resin, &out.Shelf.Filler, &out.Shelf.Gelcoat} {
+			if *class != "" {
+				out.Shelf.Sheets = append(out.Shelf.Sheets, d.sheet(*class))
+				*class = "my " + *class
+			}
+		}
+	}
 	out.Site.Lag, out.Site.Warmer = si.Hours(rapid.Float64Range(0, 8).Draw(t, "lag")), si.Kelvins(rapid.Float64Range(0, 15).Draw(t, "warmer"))
 	return out
+}
+
+// sheet is one of the user's own over a class. Of each part there are two
+// variants at most, for each new sheet is fitted anew.
+func (d draws) sheet(class string) job.Sheet {
+	s := job.Sheet{Name: "my " + class, Class: class}
+	dose := si.Ratio(0)
+	if !strings.HasPrefix(class, "epoxy") {
+		dose = si.Percent(1.25)
+	}
+	if d.yes("own pot life") {
+		s.PotLife = []job.PotLife{{At: si.Celsius(15), Dose: dose, Time: si.Minutes(50)}, {At: si.Celsius(25), Dose: dose, Time: si.Minutes(24)}}
+		s.Criterion = d.word("criterion", "", "viscosity doubled")
+	}
+	if d.yes("own films") {
+		s.FilmGel = []job.FilmTime{{At: si.Celsius(20), Time: si.Hours(2)}}
+		s.Sandable = []job.FilmTime{{At: si.Celsius(15), Time: si.Hours(12)}, {At: si.Celsius(25), Dose: dose, Time: si.Hours(5)}}
+		s.Through = []job.FilmTime{{At: si.Celsius(20), Time: si.Days(5)}}
+	}
+	if d.yes("own peak") {
+		s.Peaks = []job.Peak{{At: si.Celsius(25), Peak: si.Celsius(120)}, {At: si.Celsius(25), Mass: si.Grams(50), Peak: si.Celsius(80), After: si.Minutes(60)}}
+	}
+	if d.yes("own window") {
+		s.RecoatFrom, s.RecoatTo = si.Hours(3), si.Hours(12)
+	}
+	return s
 }
 
 func (d draws) laminate(out *job.Description) {

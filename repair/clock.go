@@ -105,6 +105,7 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programm
 		r.Assumptions = append(r.Assumptions, fmt.Sprintf("The cure of %s is not followed, for its sheet cannot be fitted: %v.", resin.Name, err))
 		return nil, nil
 	}
+	r.Assumptions = append(r.Assumptions, fmt.Sprintf("The cure of %s is %s", resin.Name, m.Told()))
 	d, ds := r.Job, r.Design
 	dose := cmp.Or(d.Choices.Dose, resin.Dose.Typical)
 	if err := m.CheckDose(dose); err != nil {

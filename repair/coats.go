@@ -73,6 +73,9 @@ func (r *Result) tellCoat(c *curing.Coat, p catalog.TwoPart, kind cure.Kind, at 
 	if err != nil {
 		return fmt.Errorf("its sheet cannot be fitted: %w", err)
 	}
+	if p.OwnTimes {
+		r.Assumptions = append(r.Assumptions, fmt.Sprintf("The cure of %s is %s", p.Name, m.Told()))
+	}
 	tell, err := pot(m, d)
 	if err != nil {
 		return err

@@ -205,8 +205,13 @@ func TestDamagedDataAreRefused(t *testing.T) {
 		{"a date that is none", "core.yaml", "date: 2026-11-25", "date: November", "November"},
 		{"a class twice", "reinforcement.yaml", "class: csm300", "class: csm225", "csm225"},
 		{"a family that is missing", "reinforcement.yaml", "kind: weave\n", "kind: wave\n", "weave"},
-		{"a pot life that rises with temperature", "resin.yaml", "{at: 30 °C, dose: 2.0 %, time: 8 min}", "{at: 30 °C, dose: 2.0 %, time: 80 min}", "lasts no longer"},
+		{"a pot life that rises with temperature", "resin.yaml", "{at: 30 °C, dose: 2.0 %, time: 8 min}", "{at: 30 °C, dose: 2.0 %, time: 80 min}", "takes no longer"},
 		{"a pot life out of order", "resin.yaml", "- {at: 15 °C, time: 40 min}\n        - {at: 20 °C, time: 26 min}", "- {at: 20 °C, time: 26 min}\n        - {at: 15 °C, time: 40 min}", "list the cells"},
+		{"film times without a source", "resin.yaml", "    peak: {", "    film_gel: {cells: [{at: 20 °C, dose: 1 %, time: 2 h}]}\n    peak: {", "no source"},
+		{"film times without a dose", "resin.yaml", "    peak: {", "    film_gel: {source: invented, cells: [{at: 20 °C, time: 2 h}]}\n    peak: {", "film_gel at 20 °C: which dose"},
+		{"film times out of order", "resin.yaml", "    peak: {", "    through: {source: invented, cells: [{at: 20 °C, dose: 1 %, time: 2 h}, {at: 15 °C, dose: 1 %, time: 3 h}]}\n    peak: {", "list the cells"},
+		{"film times that rise", "resin.yaml", "    peak: {", "    through: {source: invented, cells: [{at: 20 °C, dose: 1 %, time: 2 h}, {at: 25 °C, dose: 1 %, time: 3 h}]}\n    peak: {", "a warmer film"},
+		{"a film time without a unit", "resin.yaml", "    peak: {", "    film_sandable: {source: invented, cells: [{at: 20 °C, dose: 1 %, time: 2}]}\n    peak: {", "cell 1"},
 		{"both styles of ratio", "gelcoat.yaml", "    dose: {low: 1.5 %", "    per_100: {typical: 30, source: invented}\n    dose: {low: 1.5 %", "not both"},
 	}
 	for _, row := range rows {
@@ -227,6 +232,24 @@ func TestDamagedDataAreRefused(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("%s: got error %v, want one with %q", row.why, err, row.want)
 		}
+	}
+}
+
+// A class may give film times too, with their source and the file's date.
+func TestAClassMayGiveFilmTimes(t *testing.T) {
+	c, err := catalog.Read(func(name string) ([]byte, error) {
+		text, err := catalog.Data(name)
+		return []byte(strings.Replace(string(text), "    peak: {", "    film_gel: {source: invented, cells: [{at: 20 °C, dose: 1.5 %, time: 50 min}]}\n    peak: {", 1)), err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := c.Resin("polyester-laminating")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if f := r.FilmGel; len(f.Cells) != 1 || f.Cells[0].Time != si.Minutes(50) || f.Source != "invented" || f.Date == "" {
+		t.Errorf("got %+v", f)
 	}
 }
 

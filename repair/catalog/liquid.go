@@ -30,6 +30,10 @@ type TwoPart struct {
 	PotLife         PotTable          `yaml:"pot_life"`
 	Peak            Value[si.Temp]    `yaml:"peak"`       // hottest a 100 g cup gets at 25 °C and the typical dose
 	PeakAfter       Value[si.Time]    `yaml:"peak_after"` // and how long after mixing
+	Peaks           PeakTable         `yaml:"-"`          // cups of a user's sheet
+	FilmGel         FilmTable         `yaml:"film_gel"`
+	FilmSandable    FilmTable         `yaml:"film_sandable"` // as measured; what to wait for is Limits.Sandable
+	Through         FilmTable         `yaml:"through"`       // cured through
 	Limits          Limits            `yaml:"limits"`
 	Packs           Packs             `yaml:"packs"`
 
@@ -39,6 +43,9 @@ type TwoPart struct {
 	RecoatFrom, RecoatTo si.Time        `yaml:"-"` // at 20 °C, without sanding
 	Sandable             si.Time        `yaml:"-"` // at 20 °C, no sooner than
 	ShelfLife            si.Time        `yaml:"-"`
+
+	OwnTimes bool `yaml:"-"` // a user's sheet times it: the limits of the class are rules of work here, nothing to fit
+	OwnPot   bool `yaml:"-"` // that sheet has the pot life too
 }
 
 // Limits are what a sheet allows, each with its source.
@@ -102,6 +109,9 @@ func (t TwoPart) check() error {
 		return fmt.Errorf("%s: both parts need a density above zero", t.Class)
 	}
 	if err := t.PotLife.check(t.Catalysed()); err != nil {
+		return fmt.Errorf("%s: %w", t.Class, err)
+	}
+	if err := t.checkTimes(); err != nil {
 		return fmt.Errorf("%s: %w", t.Class, err)
 	}
 	return nil
@@ -177,17 +187,13 @@ func (p PotTable) origin() Origin { return p.Origin }
 // Given reports whether the sheet has a table.
 func (p PotTable) Given() bool { return len(p.Cells) > 0 }
 
-// String prints the cells in a line.
+// String prints the cells in a line, each quantity exactly, and what ends them.
 func (p PotTable) String() string {
 	cells := make([]string, len(p.Cells))
 	for i, c := range p.Cells {
-		dose := ""
-		if c.Dose > 0 {
-			dose = fmt.Sprintf(" %.2g %%", c.Dose.Percent())
-		}
-		cells[i] = fmt.Sprintf("%.4g °C%s %.4g min", c.At.Celsius(), dose, c.Time.Minutes())
+		cells[i] = cell(c.At, c.Dose, c.Time)
 	}
-	return strings.Join(cells, ", ")
+	return strings.Join(cells, ", ") + " (" + p.Criterion + ")"
 }
 
 // inOrder returns the cells by rising temperature and dose, as a new slice.
@@ -201,7 +207,7 @@ func inOrder(cells []job.PotLife) []job.PotLife {
 // longer when warmer or with more catalyst (a slip of typing), a dose where there
 // is none to choose, none where there is. The cells are in order.
 func (p PotTable) check(catalysed bool) error {
-	for i, c := range p.Cells {
+	for _, c := range p.Cells {
 		place := fmt.Sprintf("pot life at %.4g °C", c.At.Celsius())
 		switch {
 		case catalysed && c.Dose <= 0:
@@ -211,15 +217,9 @@ func (p PotTable) check(catalysed bool) error {
 		case !(c.Time > 0) || !c.At.Given():
 			return fmt.Errorf("%s: %.4g min is no pot life", place, c.Time.Minutes())
 		}
-		for _, d := range p.Cells[:i] {
-			switch {
-			case d.At == c.At && d.Dose == c.Dose:
-				return fmt.Errorf("%s: given twice, %.4g and %.4g min", place, d.Time.Minutes(), c.Time.Minutes())
-			case d.At <= c.At && d.Dose <= c.Dose && d.Time < c.Time:
-				return fmt.Errorf("%s: %.4g min is longer than the %.4g min at %.4g °C; a warmer cup, or more catalyst, lasts no longer",
-					place, c.Time.Minutes(), d.Time.Minutes(), d.At.Celsius())
-			}
-		}
+	}
+	if _, why := job.Slip("cup", p.Cells); why != "" {
+		return fmt.Errorf("pot_life: %s", why)
 	}
 	return nil
 }

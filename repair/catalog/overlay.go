@@ -13,6 +13,7 @@ import (
 // Overlay returns the catalogue with the user's own sheets as further entries,
 // each named by the sheet. What the sheet states replaces the class's value in
 // the new entry, with the sheet as its source; the class itself stays as it was.
+// A sheet with times of its own sets the class's times aside (clock has the rule).
 //
 // A stated value outside the class's range is kept and warned of: products
 // differ, and so do typing slips. What cannot be mixed from, or names no liquid
@@ -101,9 +102,7 @@ func (t *TwoPart) put(s job.Sheet) (odd []string, err error) {
 		}
 		t.Dose = between(low, high, o)
 	}
-	if len(s.PotLife) > 0 {
-		t.PotLife = PotTable{Criterion: "100 g in a cup, as your sheet has it", Cells: inOrder(s.PotLife), Origin: o}
-	}
+	odd = append(odd, t.clock(s, o)...)
 	t.settle()
 	if l := t.Limits; l.HullMin.Given() && l.HullMax.Given() && t.HullMin >= t.HullMax {
 		return nil, fmt.Errorf("hull_min %v is not below hull_max %v", t.HullMin, t.HullMax)

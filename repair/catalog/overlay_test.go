@@ -118,3 +118,127 @@ func TestSheetsThatCannotBeUsedAreRefused(t *testing.T) {
 		}
 	}
 }
+
+// film makes rows from °C and hours by turns.
+func film(celsiusHours ...float64) []job.FilmTime {
+	var out []job.FilmTime
+	for i := 0; i < len(celsiusHours); i += 2 {
+		out = append(out, job.FilmTime{At: si.Celsius(celsiusHours[i]), Time: si.Hours(celsiusHours[i+1])})
+	}
+	return out
+}
+
+func overlaid(t *testing.T, s job.Sheet) (catalog.TwoPart, []string) {
+	t.Helper()
+	s.Name = "mine"
+	cat, err := catalog.Default().Overlay([]job.Sheet{s})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range cat.Liquids() {
+		if l.Class == "mine" {
+			return l, cat.Warnings
+		}
+	}
+	t.Fatal("the sheet is not in the catalogue")
+	return catalog.TwoPart{}, nil
+}
+
+// What a sheet says of setting arrives whole, in order, with the sheet as source,
+// and is listed.
+func TestTheTimesOfASheet(t *testing.T) {
+	x, warnings := overlaid(t, job.Sheet{
+		Class: "polyester-laminating", Read: "2026-05-04", DoseLow: 0.01, DoseHigh: 0.02,
+		PotLife: []job.PotLife{{At: si.Celsius(20), Dose: 0.015, Time: si.Minutes(25)}}, Criterion: "warmed by 25 K",
+		FilmGel: film(25, 0.6, 20, 1), Sandable: film(20, 5), Through: film(20, 96),
+		Peaks:      []job.Peak{{At: si.Celsius(25), Peak: si.Celsius(140), After: si.Minutes(30)}},
+		RecoatFrom: si.Hours(1.5), RecoatTo: si.Hours(30),
+	})
+	if len(warnings) > 0 {
+		t.Errorf("unexpected warnings %q", warnings)
+	}
+	if !x.OwnTimes || !x.OwnPot || x.Peak.Given() || x.PeakAfter.Given() {
+		t.Errorf("own times %v, own pot life %v, peaks of the class %v, %v", x.OwnTimes, x.OwnPot, x.Peak, x.PeakAfter)
+	}
+	if x.RecoatFrom != si.Hours(1.5) || x.RecoatTo != si.Hours(30) || x.Sandable != si.Hours(5) {
+		t.Errorf("recoat from %v to %v, sandable %v", x.RecoatFrom, x.RecoatTo, x.Sandable)
+	}
+	listed := map[string]string{}
+	for _, f := range catalog.Facts(x) {
+		listed[f.Name] = f.Text + " <- " + f.Source
+	}
+	const mine = " <- your sheet mine, read 2026-05-04"
+	for name, want := range map[string]string{
+		"pot life":      "20 °C 1.5 % 25 min (100 g in a cup, until it has warmed by 25 K)" + mine,
+		"film gel":      "20 °C 1.5 % 60 min, 25 °C 1.5 % 36 min" + mine,
+		"film sandable": "20 °C 1.5 % 5 h" + mine,
+		"through":       "20 °C 1.5 % 4 days" + mine,
+		"peaks":         "100 g at 25 °C 1.5 % to 140 °C after 30 min" + mine,
+		"recoat from":   "90 min" + mine,
+		"sandable":      "5 h" + mine,
+	} {
+		if listed[name] != want {
+			t.Errorf("%s: listed as %q, want %q", name, listed[name], want)
+		}
+	}
+}
+
+// A sheet with a time of its own sets the class's times aside: those of another
+// product. What stays: the pot life where it has none (said), the height of the
+// peak where it has none, the limits.
+func TestTheClassGivesWayToTheSheet(t *testing.T) {
+	class, err := catalog.Default().Resin("polyester-laminating")
+	if err != nil {
+		t.Fatal(err)
+	}
+	x, _ := overlaid(t, job.Sheet{Class: class.Class, PotLife: []job.PotLife{{At: si.Celsius(25), Dose: 0.015, Time: si.Minutes(60)}}})
+	if x.PeakAfter.Given() || x.Peak != class.Peak || x.Limits.Sandable != class.Limits.Sandable || x.RecoatTo != class.RecoatTo {
+		t.Errorf("a pot life of its own: peak %v after %v, sandable %v, recoat to %v", x.Peak, x.PeakAfter, x.Sandable, x.RecoatTo)
+	}
+	x, warnings := overlaid(t, job.Sheet{Class: class.Class, Sandable: film(15, 5)})
+	if !x.OwnTimes || x.OwnPot || !reflect.DeepEqual(x.PotLife, class.PotLife) || len(warnings) != 1 || !strings.Contains(warnings[0], "pot_life") {
+		t.Errorf("only a time to sanding: own %v, %v, warned %q", x.OwnTimes, x.OwnPot, warnings)
+	}
+	// 5 h at 15 °C at 20 °C: exp(50e3/R (1/293.15 - 1/288.15)) = 0.7006 (independent computation, by hand).
+	if got := x.Sandable.Hours(); math.Abs(got-3.503) > 0.01 || !strings.Contains(x.Limits.Sandable.Source, "50 kJ/mol") {
+		t.Errorf("limit at 20 °C: got %.3f h from %q, want 3.50 h", got, x.Limits.Sandable.Source)
+	}
+	x, _ = overlaid(t, job.Sheet{Class: class.Class, RecoatTo: si.Hours(30)}) // a window times nothing
+	if x.OwnTimes || x.PeakAfter != class.PeakAfter || x.RecoatFrom != class.RecoatFrom {
+		t.Error("a recoat window alone must leave the class's times alone")
+	}
+	_, warnings = overlaid(t, job.Sheet{Class: class.Class, DoseLow: 0.01, DoseHigh: 0.02, PotLife: []job.PotLife{{At: si.Celsius(20), Dose: 0.01, Time: 3600}},
+		FilmGel: []job.FilmTime{{At: si.Celsius(20), Dose: 0.03, Time: si.Hours(2)}}})
+	if len(warnings) != 1 || !strings.Contains(warnings[0], "3 %, outside its own") {
+		t.Errorf("a film at a dose outside the band: warned %q", warnings)
+	}
+	_, warnings = overlaid(t, job.Sheet{Class: "gelcoat-waxed", RecoatFrom: si.Hours(2)})
+	if len(warnings) != 1 || !strings.Contains(warnings[0], "without recoat_to") {
+		t.Errorf("half a window: warned %q", warnings)
+	}
+}
+
+func TestTimesThatCannotBeAreRefused(t *testing.T) {
+	dosed := []job.FilmTime{{At: si.Celsius(20), Dose: 0.02, Time: si.Hours(3)}}
+	for _, row := range []struct {
+		sheet job.Sheet
+		want  string
+	}{
+		{job.Sheet{Class: "epoxy-fast", FilmGel: dosed}, "film_gel at 20 °C: a dose of 2 % is given"},
+		{job.Sheet{Class: "epoxy-fast", Through: dosed}, "leave 'dose' out"},
+		{job.Sheet{Class: "epoxy-fast", Peaks: []job.Peak{{At: si.Celsius(20), Dose: 0.01, Peak: si.Celsius(80)}}}, "peak at 20 °C: a dose"},
+		{job.Sheet{Class: "epoxy-fast", Peaks: []job.Peak{{At: si.Celsius(20), Peak: si.Celsius(20)}}}, "above the 20 °C"},
+		{job.Sheet{Class: "epoxy-fast", Sandable: film(20, 9, 25, 10)}, "sandable: 10 h at 25 °C is longer than 9 h at 20 °C"},
+		{job.Sheet{Class: "epoxy-fast", FilmGel: film(20, 9), Sandable: film(20, 8)}, "sandable: sandable after 8 h"},
+		{job.Sheet{Class: "epoxy-fast", RecoatFrom: si.Hours(9)}, "recoat_from 9 h is not before recoat_to 8 h; give both"},
+		// With the dose left out filled in, a slip shows that the file alone did not.
+		{job.Sheet{Class: "polyester-laminating", FilmGel: append(film(25, 4), dosed...)}, ""},
+		{job.Sheet{Class: "polyester-laminating", FilmGel: append(film(15, 2), dosed...)}, "film_gel: 3 h at 20 °C and 2 % is longer than 2 h at 15 °C and 1.5 %"},
+	} {
+		row.sheet.Name = "x"
+		_, err := catalog.Default().Overlay([]job.Sheet{row.sheet})
+		if (err == nil) != (row.want == "") || err != nil && !strings.Contains(err.Error(), row.want) {
+			t.Errorf("%+v: got error %v, want one with %q", row.sheet, err, row.want)
+		}
+	}
+}

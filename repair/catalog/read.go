@@ -167,6 +167,11 @@ func (c *Catalogue) settle() error {
 		if !slices.Equal(t.PotLife.Cells, inOrder(t.PotLife.Cells)) {
 			return fmt.Errorf("%s: pot life: list the cells by temperature, then by dose", t.Class)
 		}
+		for _, f := range []FilmTable{t.FilmGel, t.FilmSandable, t.Through} {
+			if !slices.Equal(f.pots(), inOrder(f.pots())) {
+				return fmt.Errorf("%s: film times: list the cells by temperature, then by dose", t.Class)
+			}
+		}
 		if err := t.check(); err != nil {
 			return err
 		}

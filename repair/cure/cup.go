@@ -10,7 +10,7 @@ import (
 //
 //	dT/da = rise - (T - air)/tau dt/da
 type bath struct {
-	air, start, tau, rise float64 // in K, but tau in s
+	air, start, tau, rise float64 // temperatures in K, tau in s
 }
 
 func (r *resin) bath(b Batch) bath {

@@ -17,7 +17,7 @@
 // by Levenberg-Marquardt from several fixed starts. What is uncertain afterwards is
 // a normal law about it (Laplace), and a prediction is its 10 to 90 % range over
 // fixed draws from that law. Report says for each parameter how much of its prior
-// is left: 1.0 means the sheet said nothing about it.
+// is left: 1.0 means the sheet said nothing about it. Told says so in a sentence.
 //
 // Limits. A sheet fixes speed and sandable well, and hardly E, kap or U unless it
 // gives two temperatures; H only from a measured peak. Past its temperatures every

@@ -29,7 +29,7 @@ type Coat struct {
 }
 
 // Spread tells a coat's times on a hull, by the model fitted to its sheet. own is
-// its working time; of the coat itself only its dose is needed.
+// its working time; of the coat only what it is need be given.
 func (c *Coat) Spread(p catalog.TwoPart, m cure.Model, hull kinetics.History) error {
 	film, err := m.LikelyReaches(hull, c.Dose)
 	if err != nil {

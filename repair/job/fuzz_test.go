@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"reflect"
+	"strings"
 	"testing"
 	"time"
 
@@ -16,6 +17,19 @@ import (
 // comes back from its export the same.
 func FuzzParse(f *testing.F) {
 	f.Add([]byte(good))
+	f.Add([]byte(strings.Replace(good, "shelf:\n", `shelf:
+  sheets:
+    - name: mine
+      class: polyester-laminating
+      pot_criterion: viscosity doubled
+      pot_life: [{at: 20 °C, dose: 1 %, time: 30 min}]
+      film_gel: [{at: 20 °C, time: 1 h}, {at: 68 °F, dose: 2 %, time: 50 min}]
+      sandable: [{at: 15 °C, time: 5 h}]
+      through: [{at: 20 °C, time: 7 days}]
+      peak: [{at: 25 °C, mass: 50 g, peak: 140 °C, after: 30 min}]
+      recoat_from: 2 h
+      recoat_to: 24 h
+`, 1)))
 	for _, j := range demo.Jobs() {
 		f.Add(j.Data)
 	}

@@ -259,14 +259,14 @@ type Sheet struct {
 	HullMin    si.Temp        `job:"hull_min" min:"-10 °C" max:"40 °C" doc:"coldest hull it may be laid on"`
 	HullMax    si.Temp        `job:"hull_max" min:"0 °C" max:"60 °C" doc:"warmest hull it may be laid on"`
 	PotLife    []PotLife      `job:"pot_life" doc:"working time in a 100 g cup, by temperature and dose"`
+	Criterion  string         `job:"pot_criterion" one:"gel|warmed by 25 K|warmed by 30 K|viscosity doubled" doc:"what ends that working time; gel if left out"`
+	FilmGel    []FilmTime     `job:"film_gel" doc:"when a thin film gels: it no longer pulls threads"`
+	Sandable   []FilmTime     `job:"sandable" doc:"when a thin film can be sanded"`
+	Through    []FilmTime     `job:"through" doc:"when a film is cured through; of several the one nearest 20 °C says what that means"`
+	Peaks      []Peak         `job:"peak" doc:"cups left standing with a thermometer in them"`
+	RecoatFrom si.Time        `job:"recoat_from" min:"1 min" max:"30 days" doc:"at 20 °C, from when the next coat may go on without sanding"`
+	RecoatTo   si.Time        `job:"recoat_to" min:"5 min" max:"60 days" doc:"at 20 °C, until when it may go on without sanding"`
 	WetPerTurn si.AreaDensity `job:"wet_limit" min:"0.1 kg/m2" max:"30 kg/m2" doc:"most wet laminate in one session"`
-}
-
-// PotLife is one cell of a sheet's pot-life table.
-type PotLife struct {
-	At   si.Temp  `job:"at,required" min:"-10 °C" max:"60 °C" doc:"temperature"`
-	Dose si.Ratio `job:"dose" min:"0 %" max:"10 %" doc:"catalyst, by mass; left out for epoxy"`
-	Time si.Time  `job:"time,required" min:"0.5 min" max:"48 h" doc:"working time"`
 }
 
 // Choices are the repairer's decisions. Each left out is proposed by the tool.

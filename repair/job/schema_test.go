@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"flag"
 	"os"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -61,19 +62,68 @@ func current(t *testing.T, file, want string) {
 	}
 }
 
-// The file that a reader of the manual copies parses.
-func TestManualExampleParses(t *testing.T) {
+// examples returns the two files in the manual: the small whole one, and that one
+// with the shelf that shows a sheet of one's own.
+func examples(t *testing.T) (small, withSheet string) {
+	t.Helper()
 	b, err := os.ReadFile(manualFile)
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, rest, _ := strings.Cut(string(b), "```yaml\n")
-	example, _, ok := strings.Cut(rest, "```")
-	if !ok {
-		t.Fatal("the manual has no example")
+	part := strings.Split(string(b), "```yaml\n")
+	if len(part) != 3 {
+		t.Fatalf("the manual has %d examples, want 2", len(part)-1)
 	}
-	if p := parse(t, example); p != nil {
-		t.Errorf("%+v", p)
+	small, _, _ = strings.Cut(part[1], "```")
+	shelf, _, _ := strings.Cut(part[2], "```")
+	head, _, _ := strings.Cut(small, "shelf:\n")
+	return small, head + shelf
+}
+
+// What a reader of the manual copies parses, as an editor reads it too, and comes
+// back from its export the same.
+func TestManualExamplesParse(t *testing.T) {
+	small, withSheet := examples(t)
+	for _, example := range []string{small, withSheet} {
+		if p := parse(t, example); p != nil {
+			t.Errorf("%+v", p)
+			continue
+		}
+		if err := resolved(t).Validate(value(t, example)); err != nil {
+			t.Error(err)
+		}
+		d, err := job.Parse("manual", []byte(example))
+		if err != nil {
+			t.Fatal(err)
+		}
+		first, err := job.Marshal(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if back, err := job.Parse("export", first); err != nil || !reflect.DeepEqual(back, d) {
+			t.Errorf("the export reads as another job: %v\n%s", err, first)
+		}
+	}
+}
+
+// A sheet that cannot be is shown at its line.
+func TestSlipsOfASheetHaveLines(t *testing.T) {
+	_, withSheet := examples(t)
+	for _, c := range []struct{ old, now, want string }{
+		{"{at: 25 °C, time: 6.5 h}", "{at: 25 °C, time: 28 h}", "28 h at 25 °C is longer than 20 h at 15 °C"},
+		{"{at: 20 °C, time: 5 h}", "{at: 20 °C, time: 21 h}", "gelled only after 21 h"},
+		{"peak: 70 °C", "peak: 20 °C", "above the 25 °C"},
+		{"recoat_to: 18 h", "recoat_to: 4 h", "not before 4 h"},
+		{"warmed by 25 K", "warm", "must be one of gel"},
+		{"mass: 50 g", "mass: 50", "mass"},
+	} {
+		if strings.Count(withSheet, c.old) != 1 {
+			t.Fatalf("%q does not stand once in the example", c.old)
+		}
+		p := parse(t, strings.Replace(withSheet, c.old, c.now, 1))
+		if len(p) != 1 || p[0].Line < 20 || !strings.Contains(p[0].Message, c.want) {
+			t.Errorf("%s: got %+v, want one problem with %q", c.now, p, c.want)
+		}
 	}
 }
 

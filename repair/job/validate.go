@@ -231,14 +231,10 @@ func (c *checker) shelf(s Shelf) {
 	seen := map[string]bool{}
 	for i, x := range s.Sheets {
 		path := fmt.Sprintf("shelf.sheets[%d]", i)
-		switch {
-		case seen[x.Name]:
+		if seen[x.Name] {
 			c.add(path+".name", CodeRule, "Two sheets have the name '%s'.", shorten(x.Name))
-		case x.DoseHigh > 0 && x.DoseLow > x.DoseHigh:
-			c.add(path+".dose_low", CodeRule, "The least dose is above the most.")
-		case x.HullMax.Given() && x.HullMin > x.HullMax:
-			c.add(path+".hull_min", CodeRule, "The coldest hull is warmer than the warmest.")
 		}
+		c.sheet(x, path)
 		seen[x.Name] = true
 	}
 }

@@ -68,6 +68,31 @@ func TestRules(t *testing.T) {
 		{"a hull's range goes from cold to warm", func(d *job.Description) {
 			d.Shelf.Sheets = []job.Sheet{{Name: "a", Class: "b", HullMin: si.Celsius(30), HullMax: si.Celsius(20)}}
 		}, "shelf.sheets[0].hull_min", "warmer"},
+		{"a criterion ends a pot life", sheet(func(s *job.Sheet) { s.Criterion = "gel" }), "shelf.sheets[0].pot_criterion", "'pot_life' too"},
+		{"a window opens before it closes", sheet(func(s *job.Sheet) { s.RecoatFrom, s.RecoatTo = si.Hours(8), si.Hours(8) }), "shelf.sheets[0].recoat_from", "not before 8 h"},
+		{"a warmer cup lasts no longer", sheet(func(s *job.Sheet) {
+			s.PotLife = []job.PotLife{{At: si.Celsius(20), Time: si.Minutes(30)}, {At: si.Celsius(25), Time: si.Minutes(40)}}
+		}), "shelf.sheets[0].pot_life[1].time", "40 min at 25 °C is longer than 30 min at 20 °C"},
+		{"in whichever order", sheet(func(s *job.Sheet) {
+			s.PotLife = []job.PotLife{{At: si.Celsius(25), Time: si.Minutes(40)}, {At: si.Celsius(20), Time: si.Minutes(30)}}
+		}), "shelf.sheets[0].pot_life[1].time", "40 min at 25 °C is longer than 30 min at 20 °C"},
+		{"more catalyst lasts no longer", sheet(func(s *job.Sheet) {
+			s.FilmGel = []job.FilmTime{{At: si.Celsius(20), Dose: 0.01, Time: si.Hours(1)}, {At: si.Celsius(20), Dose: 0.02, Time: si.Hours(2)}}
+		}), "shelf.sheets[0].film_gel[1].time", "2 h at 20 °C and 2 % is longer"},
+		{"a warmer film sands no later", sheet(func(s *job.Sheet) { s.Sandable = films(15, 9, 20, 10) }), "shelf.sheets[0].sandable[1].time", "a warmer film"},
+		{"a warmer film is through no later", sheet(func(s *job.Sheet) { s.Through = films(15, 90, 20, 100) }), "shelf.sheets[0].through[1].time", "correct one"},
+		{"a row stands once", sheet(func(s *job.Sheet) { s.Through = films(15, 90, 15, 100) }), "shelf.sheets[0].through[1].time", "given twice"},
+		{"a film gels before it sands", sheet(func(s *job.Sheet) { s.FilmGel, s.Sandable = films(20, 9), films(20, 8) }), "shelf.sheets[0].sandable[0].time", "gelled only after 9 h at 20 °C (film_gel)"},
+		{"a film sands before it is through", sheet(func(s *job.Sheet) { s.Sandable, s.Through = films(25, 30), films(20, 29) }), "shelf.sheets[0].through[0].time", "(sandable)"},
+		{"a cup peaks above its start", sheet(func(s *job.Sheet) { s.Peaks = []job.Peak{{At: si.Celsius(25), Peak: si.Celsius(25)}} }), "shelf.sheets[0].peak[0].peak", "above the 25 °C"},
+		{"a warmer cup peaks no later", sheet(func(s *job.Sheet) {
+			s.Peaks = []job.Peak{{At: si.Celsius(20), Peak: si.Celsius(90), After: si.Minutes(40)}, {At: si.Celsius(25), Mass: si.Grams(100), Peak: si.Celsius(99), After: si.Minutes(50)}}
+		}), "shelf.sheets[0].peak[1].after", "a warmer cup"},
+		{"a cup is watched once", sheet(func(s *job.Sheet) {
+			s.Peaks = []job.Peak{{At: si.Celsius(20), Peak: si.Celsius(90)}, {At: si.Celsius(20), Mass: si.Grams(100), Peak: si.Celsius(99)}}
+		}), "shelf.sheets[0].peak[1].after", "100 g at 20 °C is given twice"},
+		{"a film's time has limits", sheet(func(s *job.Sheet) { s.Through = films(20, 800) }), "shelf.sheets[0].through[0].time", "at most 30 days"},
+		{"a criterion is one of four", sheet(func(s *job.Sheet) { s.Criterion = "gelled" }), "shelf.sheets[0].pot_criterion", "one of gel, warmed"},
 		// The tags hold for descriptions no file made.
 		{"a required word", func(d *job.Description) { d.Boat.Use = "" }, "boat.use", "required"},
 		{"a word of the list", func(d *job.Description) { d.Boat.Use = "racing" }, "boat.use", "must be one of"},
@@ -90,6 +115,55 @@ func TestRules(t *testing.T) {
 			}
 			t.Errorf("got %+v, want %q at %s", job.Validate(d), c.part, c.path)
 		})
+	}
+}
+
+// sheet adds one of the user's sheets to a description.
+func sheet(with func(*job.Sheet)) func(*job.Description) {
+	return func(d *job.Description) {
+		s := job.Sheet{Name: "a", Class: "b"}
+		with(&s)
+		d.Shelf.Sheets = append(d.Shelf.Sheets, s)
+	}
+}
+
+// films makes rows from °C and hours by turns.
+func films(celsiusHours ...float64) []job.FilmTime {
+	var out []job.FilmTime
+	for i := 0; i < len(celsiusHours); i += 2 {
+		out = append(out, job.FilmTime{At: si.Celsius(celsiusHours[i]), Time: si.Hours(celsiusHours[i+1])})
+	}
+	return out
+}
+
+// What looks odd and is no slip: one row with a dose beside one without, cups of
+// different mass, a peak never timed, one end of a window.
+func TestOddSheetsAreAccepted(t *testing.T) {
+	for name, with := range map[string]func(*job.Sheet){
+		"doses given and not": func(s *job.Sheet) {
+			s.FilmGel = []job.FilmTime{{At: si.Celsius(20), Time: si.Hours(1)}, {At: si.Celsius(25), Dose: 0.01, Time: si.Hours(2)}}
+		},
+		"warmer but less catalyst": func(s *job.Sheet) {
+			s.Sandable = []job.FilmTime{{At: si.Celsius(20), Dose: 0.02, Time: si.Hours(1)}, {At: si.Celsius(25), Dose: 0.01, Time: si.Hours(2)}}
+		},
+		"a bigger cup, earlier": func(s *job.Sheet) {
+			s.Peaks = []job.Peak{{At: si.Celsius(25), Peak: si.Celsius(90), After: si.Minutes(50)}, {At: si.Celsius(20), Mass: si.Grams(500), Peak: si.Celsius(99), After: si.Minutes(40)}}
+		},
+		"not timed": func(s *job.Sheet) {
+			s.Peaks = []job.Peak{{At: si.Celsius(20), Peak: si.Celsius(90), After: si.Minutes(40)}, {At: si.Celsius(25), Peak: si.Celsius(99)}}
+		},
+		"stages at once":      func(s *job.Sheet) { s.FilmGel, s.Sandable = films(20, 5, 30, 5), films(20, 5) },
+		"one end of a window": func(s *job.Sheet) { s.RecoatFrom = si.Hours(3) },
+		"nothing":             func(*job.Sheet) {},
+	} {
+		d, err := job.Parse("good", []byte(good))
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheet(with)(&d)
+		if p := job.Validate(d); p != nil {
+			t.Errorf("%s: got %+v", name, p)
+		}
 	}
 }
 

@@ -138,8 +138,41 @@ func description(t *rapid.T) job.Description {
 		s.Name = fmt.Sprintf("%s %d", s.Name, i)
 		s.DoseHigh = max(s.DoseLow, s.DoseHigh)
 		s.HullMin = 0
+		mendTimes(s)
 	}
 	return d
+}
+
+// mendTimes makes a drawn sheet's times shorten with warmth and pass their stages
+// in order; what was drawn stays in the fractions.
+func mendTimes(s *job.Sheet) {
+	if len(s.PotLife) == 0 {
+		s.Criterion = ""
+	}
+	if s.RecoatTo > 0 {
+		s.RecoatFrom = min(s.RecoatFrom, si.Scale(s.RecoatTo, 0.5))
+	}
+	time := func(i int, drawn si.Time, base float64) si.Time {
+		return si.Minutes(base * (3 - float64(i) + 0.9*drawn.Days()/60))
+	}
+	at := func(i int) si.Temp { return si.Celsius(float64(5 + 7*i)) }
+	for i := range s.PotLife {
+		s.PotLife[i].At, s.PotLife[i].Time = at(i), time(i, s.PotLife[i].Time, 5)
+	}
+	for k, rows := range [][]job.FilmTime{s.FilmGel, s.Sandable, s.Through} {
+		base := [...]float64{10, 60, 600}[k] // min
+		for i := range rows {
+			rows[i].At, rows[i].Time = at(i), time(i, rows[i].Time, base)
+		}
+	}
+	for i := range s.Peaks {
+		p := &s.Peaks[i]
+		p.At = at(i)
+		p.Peak = max(p.Peak, si.Celsius(25))
+		if p.After > 0 {
+			p.After = time(i, p.After, 15)
+		}
+	}
 }
 
 func outline(t *rapid.T, name string) *job.Outline {
