@@ -4,6 +4,7 @@ import (
 	"net/url"
 
 	"scarfwright/repair"
+	"scarfwright/repair/check"
 	"scarfwright/repair/overcoat"
 )
 
@@ -13,6 +14,7 @@ type jointView struct {
 	overcoat.Pair        // as the plan takes it
 	Missed        string // what is done if the window it counts on is missed
 	Link          string // the same in the whole table
+	Above         bool   // not ok, so its check stands above with all its words
 }
 
 func jointsOf(r repair.Result) []jointView {
@@ -20,7 +22,7 @@ func jointsOf(r repair.Result) []jointView {
 	for _, j := range r.Joints {
 		x := j.Taken()
 		q := url.Values{"on": {string(x.Below)}, "lay": {string(x.Above)}}
-		out = append(out, jointView{j.What, j.Surface(), x, j.Missed(), "/overcoat?" + q.Encode()})
+		out = append(out, jointView{j.What, j.Surface(), x, j.Missed(), "/overcoat?" + q.Encode(), x.Verdict != check.OK})
 	}
 	return out
 }
