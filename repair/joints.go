@@ -1,10 +1,12 @@
 package repair
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
 	"scarfwright/repair/catalog"
+	"scarfwright/repair/check"
 	"scarfwright/repair/overcoat"
 )
 
@@ -30,8 +32,31 @@ func (r *Result) joints(resin catalog.Resin) ([]overcoat.Joint, error) {
 		m.Finish = overcoat.Paint
 	}
 	out := overcoat.For(m)
-	if r.Design != nil && r.Design.Plies[len(r.Design.Plies)-1].Session == 1 {
-		out = slices.Delete(out, 1, 2) // one session: the second joint, next session on the last, is not in the job
+	if r.Design == nil {
+		return out, nil
 	}
+	if r.Design.Plies[len(r.Design.Plies)-1].Session == 1 {
+		return slices.Delete(out, 1, 2), nil // one session: the second joint, next session on the last, is not in the job
+	}
+	out[1].Inside, out[1].When = r.onTheLast(resin)
 	return out, nil
+}
+
+// OfJoint reports whether a verdict is that of one of the job's joints. Where the
+// joints stand in a table of their own, those of them that are ok need not stand
+// among the checks as well.
+func (r Result) OfJoint(v check.Verdict) bool {
+	return slices.ContainsFunc(r.Joints, func(j overcoat.Joint) bool { return j.Check() == v })
+}
+
+// onTheLast says whether every session after the first is laid inside the window of
+// the one before it, with the gaps and the windows in words.
+func (r *Result) onTheLast(resin catalog.Resin) (inside bool, when string) {
+	if r.Curing == nil {
+		if resin.RecoatTo == 0 {
+			return false, ""
+		}
+		return false, fmt.Sprintf("by the sheet %.3g to %.3g h after mixing at 20 °C", resin.RecoatFrom.Hours(), resin.RecoatTo.Hours())
+	}
+	return r.Curing.NextOnLast()
 }

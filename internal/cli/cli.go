@@ -41,6 +41,7 @@ type commands struct {
 	Demo      demoCommand      `cmd:"" help:"List the demo jobs, or plan them all into a folder."`
 	Serve     serveCommand     `cmd:"" help:"Show jobs as pages in a browser."`
 	Catalogue catalogueCommand `cmd:"" help:"List the materials by class, or show every value of one with its source."`
+	Overcoat  overcoatCommand  `cmd:"" help:"Say what may be laid on what, after which preparation, at what risk, and who says so."`
 	Schema    schemaCommand    `cmd:"" help:"Print the job file's JSON Schema, for editors."`
 	Version   kong.VersionFlag `help:"Print the version."`
 }
@@ -78,7 +79,7 @@ func (p Program) Run(args []string) (status int) {
 		kong.Description("Plans fibreglass boat repairs from what can be measured in a shed: design, amounts, templates, papers, price.\n\n"+notice+"\n\nExit status: 0 done; 1 input refused or a check off; 2 command not understood; 3 refer on first, or not planned; 4 planned, but a stop stands."),
 		kong.UsageOnError(), kong.Writers(p.Out, p.Err),
 		kong.Exit(func(code int) { exited = code; panic(kongExit{}) }),
-		kong.Vars{"version": "scarfwright " + Version},
+		kong.Vars{"version": "scarfwright " + Version}, kong.Vars(overcoatWords()),
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true}),
 	)
 	if err != nil {

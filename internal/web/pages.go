@@ -14,14 +14,14 @@ import (
 var templateFiles embed.FS
 
 // pageNames are the pages there must be.
-var pageNames = []string{"home", "plan", "check", "new", "save", "figures", "figure", "catalogue", "proof", "about", "error"}
+var pageNames = []string{"home", "plan", "check", "new", "save", "figures", "figure", "catalogue", "overcoat", "proof", "about", "error"}
 
 type pages map[string]*template.Template
 
 // loadPages parses the frame, the parts and each page.
 func loadPages() (pages, error) {
 	frame, err := template.New("frame.html").Funcs(template.FuncMap{
-		"sentence": sentence,
+		"sentence": func(s any) string { return sentence(fmt.Sprint(s)) },
 	}).Option("missingkey=error").ParseFS(templateFiles, "templates/frame.html", "templates/part-*.html")
 	if err != nil {
 		return nil, fmt.Errorf("web: %w", err)

@@ -26,6 +26,7 @@ type planView struct {
 	Stops       []check.Verdict
 	Watches     []check.Verdict
 	Fine        []check.Verdict
+	Joints      []jointView
 	Limits      []string
 	Assumed     []string
 	Headline    []field
@@ -81,6 +82,7 @@ func (s *Site) planView(e entry, o otherwise, r repair.Result) planView {
 		v.Query = ""
 	}
 	v.Mark, v.State = standing(r)
+	v.Joints = jointsOf(r)
 	for _, x := range r.Verdicts {
 		switch x.State {
 		case check.Stop:
@@ -88,7 +90,9 @@ func (s *Site) planView(e entry, o otherwise, r repair.Result) planView {
 		case check.Watch:
 			v.Watches = append(v.Watches, x)
 		case check.OK:
-			v.Fine = append(v.Fine, x)
+			if !r.OfJoint(x) { // those stand in the table of joints
+				v.Fine = append(v.Fine, x)
+			}
 		}
 	}
 	v.Sides, v.Orders = choices(taperWords, o.Taper, ""), choices(orderWords, o.Order, "")

@@ -13,6 +13,7 @@
 //	/new                       begin with a copy of a demo job
 //	/figures, /figures/{name}  the single calculations
 //	/catalogue                 materials by class, with sources
+//	/overcoat                  what goes on what; ?on=epoxy&lay=gelcoat&state=sanded narrows it
 //	/proof, /about             what was checked; what this is and is not
 //
 // GET changes nothing. Nothing here calls out to the network.
@@ -93,6 +94,7 @@ func (s *Site) routes() http.Handler {
 	mux.HandleFunc("GET /figures", s.figures)
 	mux.HandleFunc("GET /figures/{name}", s.figure)
 	mux.HandleFunc("GET /catalogue", s.catalogue)
+	mux.HandleFunc("GET /overcoat", s.overcoat)
 	mux.HandleFunc("GET /proof", s.proof)
 	mux.HandleFunc("GET /about", s.about)
 	mux.HandleFunc("GET /static/{file}", s.static)

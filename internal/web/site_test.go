@@ -68,7 +68,7 @@ func dayLaunch(t testing.TB) string {
 
 // pagesOfDemo are all addresses a visitor reaches by links.
 func pagesOfDemo() []string {
-	out := []string{"/", "/new", "/check", "/check?from=day-launch", "/figures", "/catalogue", "/proof", "/about"}
+	out := []string{"/", "/new", "/check", "/check?from=day-launch", "/figures", "/catalogue", "/overcoat", "/overcoat?on=epoxy&lay=gelcoat", "/proof", "/about"}
 	for _, j := range demo.Jobs() {
 		out = append(out, "/jobs/"+j.Name)
 	}
@@ -94,6 +94,11 @@ func TestRequests(t *testing.T) {
 			[]string{"Ledge strike", "Refer on first: 2 hard stops", "Not planned, recorded only", "cut-out 300 × 200 mm", "Start here"}, nil},
 		{"a plan shows the picture, the doses and the hold points", "GET", "/jobs/day-launch", nil, 200,
 			[]string{"<svg", "Hold point A", "Working time at least", "Matches thickness", "Bending stiffness", "catalyst", "Organic peroxide", "12:1 taken", "job-card.pdf", "/jobs/day-launch?ratio=15"}, []string{"refer on first"}},
+		{"the joints stand in a table, with the planned hours against the window and who says so", "GET", "/jobs/day-launch", nil, 200,
+			[]string{
+				"What goes on what", "Polyester on polyester (tacky), laid 23 h after, window 2.9 to 35.1 h", "If the window is missed, go by polyester on polyester (sanded), watch",
+				`href="/overcoat?lay=gelcoat&amp;on=epoxy&#43;filler"`, "GRPBRIEF-nd: pp. 5-7", "Gelcoat on the filler: gelcoat on epoxy filler (sanded)",
+			}, nil},
 		{"another ratio is planned and its papers carry it", "GET", "/jobs/day-launch?ratio=20", nil, 200,
 			[]string{"20:1 taken", "/files/plan.json?ratio=20", "shown with the changes below"}, []string{"12:1 taken"}},
 		{"a decimal comma and a colon are read", "GET", "/jobs/day-launch?ratio=12,5:1", nil, 200, []string{"12.5:1 taken"}, nil},
@@ -132,6 +137,16 @@ func TestRequests(t *testing.T) {
 		{"a figure with an unknown input", "GET", "/figures/dose?rosin=350g&resin=350g&percent=1.8%25&catalyst-density=1.13g/ml", nil, 422, []string{"rosin", "Did you mean resin"}, nil},
 		{"a figure that is none", "GET", "/figures/dosis", nil, 404, []string{"Did you mean dose"}, nil},
 		{"the catalogue", "GET", "/catalogue", nil, 200, []string{"csm450", "chopped strand mat", "from memory"}, []string{"%!"}},
+		{"what goes on what, whole", "GET", "/overcoat", nil, 200,
+			[]string{"148 pairs of the table", `id="on-old-laminate"`, `href="#on-epoxy-filler"`, "Epoxy, epoxy filler, epoxy barrier", "common practice, no source"}, []string{"There is a problem", "Not known."}},
+		{"what goes on what, narrowed: who disagrees, and our ruling", "GET", "/overcoat?on=epoxy&lay=gelcoat&state=sanded", nil, 200,
+			[]string{
+				"Gelcoat on epoxy (sanded): 1 pair of", "<b>Watch</b>", "Sources disagree.", "Gelcoat should not be applied over epoxy.", "GELSHEET-nd: adhesion (read in part)", "Possible for looks",
+				"Disputed, and for looks only.", "<option selected>gelcoat", "The whole table",
+			}, []string{`id="on-polyester"`}},
+		{"a pair with states not known says so in words", "GET", "/overcoat?on=paint&lay=epoxy", nil, 200, []string{"knows nothing of epoxy on paint while the surface is wet or tacky"}, nil},
+		{"nothing found is said in words", "GET", "/overcoat?on=paint&lay=epoxy&state=wet", nil, 200, []string{"0 pairs", "knows nothing of epoxy on paint (wet). Not knowing is no leave"}, []string{"<table"}},
+		{"an unknown material is refused with the list, over the whole table", "GET", "/overcoat?on=epoxi", nil, 422, []string{"<title>Error: ", "No material to lay on &#34;epoxi&#34;", "vinyl ester", "148 pairs"}, nil},
 		{"the proof", "GET", "/proof", nil, 200, []string{" checks, 0 off", "Kaw", "yes"}, []string{"<b>NO</b>"}},
 		{"about", "GET", "/about", nil, 200, []string{"Who must decide", "hold point", "Where your data lies"}, nil},
 		{"no such page", "GET", "/nope", nil, 404, []string{"There is no such page"}, nil},

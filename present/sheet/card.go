@@ -28,6 +28,7 @@ func JobCard(w io.Writer, r repair.Result, o Options) error {
 	p.dish()
 	p.cautions()
 	p.verdicts()
+	p.joints()
 	p.unknowns()
 	p.materials()
 	p.cross()
@@ -94,7 +95,7 @@ func (p *paper) verdicts() {
 	slices.SortStableFunc(vs, func(a, b check.Verdict) int { return weight[a.State] - weight[b.State] })
 	var rows [][]string
 	for _, v := range vs {
-		if v.State == check.Stop {
+		if v.State == check.Stop || p.inJoints(v) {
 			continue
 		}
 		rows = append(rows, []string{stateWords[v.State], v.What, v.Value, v.Limit, v.Why})

@@ -27,14 +27,50 @@ type Joint struct {
 	// Later is the pair on the face it is mostly laid on: hard and then washed
 	// and sanded, or ground.
 	Later Pair `json:"later"`
+
+	// Inside is whether the hours of the plan lie inside the window. Nobody may
+	// count on that unless the plan was looked at: For leaves it false.
+	Inside bool `json:"inside"`
+	// When is the gap and the window in words, empty where neither is known.
+	When string `json:"when,omitempty"` // "laid 23 h after, window 2.9 to 35.1 h"
 }
 
-// Check returns the joint as a verdict: that of the sanded face, for nobody may
-// count on being there inside a window.
+// Taken is the pair that the plan comes to: that of the tacky face where it is
+// laid inside the window, else that of the sanded face.
+func (j Joint) Taken() Pair {
+	if j.Inside && j.Window != nil {
+		return *j.Window
+	}
+	return j.Later
+}
+
+// Surface says what is laid on what and in which state, with the planned hours where
+// they are known: "polyester on polyester (tacky), laid 23 h after, window 2.9 to 35.1 h".
+func (j Joint) Surface() string {
+	if j.When == "" {
+		return j.Taken().Name()
+	}
+	return j.Taken().Name() + ", " + j.When
+}
+
+// Check returns the joint as a verdict, that of the pair taken. Where the plan
+// counts on the window, it also says what is done if that is missed.
 func (j Joint) Check() check.Verdict {
-	v := j.Later.Check()
-	v.What, v.Value = j.What, j.Later.Name()
+	v := j.Taken().Check()
+	v.What, v.Value = j.What, j.Surface()
+	if s := j.Missed(); s != "" {
+		v.Why += " " + s
+	}
 	return v
+}
+
+// Missed says what is done where the window that the plan counts on is missed, empty
+// where it counts on none.
+func (j Joint) Missed() string {
+	if !j.Inside || j.Window == nil {
+		return ""
+	}
+	return fmt.Sprintf("If the window is missed, go by %s, %s: %s. Risk then: %s.", j.Later.Name(), j.Later.Verdict, j.Later.Preparation, j.Later.Risk)
 }
 
 // For returns the joints of a job from the boat outwards: repair resin on the

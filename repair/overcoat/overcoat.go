@@ -87,6 +87,14 @@ type Statement struct {
 	Provenance Provenance  `json:"provenance"`
 }
 
+// Cited names the source and, where it is not said by that already, its provenance.
+func (s Statement) Cited() string {
+	if s.Source == string(s.Provenance) {
+		return s.Source
+	}
+	return s.Source + " (" + string(s.Provenance) + ")"
+}
+
 // Pair is one material on another.
 type Pair struct {
 	Below        Sort        `json:"below"`
@@ -107,11 +115,7 @@ func (p Pair) Name() string { return fmt.Sprintf("%s on %s (%s)", p.Above, p.Bel
 func (p Pair) Source() string {
 	var out []string
 	for _, s := range p.Statements {
-		w := s.Source
-		if w != string(s.Provenance) {
-			w += " (" + string(s.Provenance) + ")"
-		}
-		if !slices.Contains(out, w) {
+		if w := s.Cited(); !slices.Contains(out, w) {
 			out = append(out, w)
 		}
 	}
@@ -148,11 +152,19 @@ func Find(below, above Sort, state State) (Pair, bool) {
 	if !slices.Contains(states, state) {
 		panic(fmt.Sprintf("overcoat: no state %q", state))
 	}
+	p, ok := row(below, above, state)
+	if ok {
+		p.Below, p.Above = below, above
+		p.Statements = slices.Clone(p.Statements)
+	}
+	return p, ok
+}
+
+// row is the row of the table that holds for a pair, as the table names it.
+func row(below, above Sort, state State) (Pair, bool) {
 	for _, want := range [][2]Sort{{below, above}, {Anything, above}, {below, Anything}, {Anything, Anything}} {
 		for _, p := range table() {
 			if p.Below == want[0] && p.Above == want[1] && p.State == state {
-				p.Below, p.Above = below, above
-				p.Statements = slices.Clone(p.Statements)
 				return p, true
 			}
 		}

@@ -23,8 +23,8 @@ var table = sync.OnceValue(func() []Pair {
 	return pairs
 })
 
-// row is one row of the data: the same holds for each below and each above.
-type row struct {
+// block is one row of the data: the same holds for each below and each above.
+type block struct {
 	Below, Above       []Sort
 	State              State
 	Verdict            check.State
@@ -41,7 +41,7 @@ type row struct {
 // read returns the pairs of a table. It refuses one without a source, a pair
 // that stands twice, and a contradiction between statements that is not told in words.
 func read(text []byte) ([]Pair, error) {
-	var rows []row
+	var rows []block
 	if err := yaml.UnmarshalWithOptions(text, &rows, yaml.Strict()); err != nil {
 		return nil, err
 	}

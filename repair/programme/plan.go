@@ -249,16 +249,36 @@ func (b *builder) session(k int) *curing.Session {
 	return &b.in.Curing.Sessions[k-1]
 }
 
-// between is what is done on the face of session k.
+// between is what is done on the face of session k. It says what the joint among
+// the checks says, for both ask the same sessions.
 func (b *builder) between(k int) string {
 	r := b.in.Resin
-	if c := b.session(k); c != nil && r.Kind == catalog.Epoxy && c.RecoatTo > 0 {
-		return fmt.Sprintf("Lay straight on while the last session can still be dented by a nail: on this hull from %.3g to %.3g h after it was mixed. Otherwise wash with water and an abrasive pad, dry, and sand with P80.", c.RecoatFrom.Hours(), c.RecoatTo.Hours())
-	}
+	sand := "grind with P40 to P80 to a dull face, dust off, wipe, let it flash off"
+	tacky := "is tacky, without wax, and cool to the hand"
 	if r.Kind == catalog.Epoxy {
-		return fmt.Sprintf("If the last session can still be dented by a nail (from %.0f to %.0f h at 20 °C by the sheet), lay straight on. Otherwise wash with water and an abrasive pad, dry, and sand with P80.", r.RecoatFrom.Hours(), r.RecoatTo.Hours())
+		sand = "wash with water and an abrasive pad, dry, and sand with P80"
+		tacky = "can still be dented by a nail"
 	}
-	return "On a face that is tacky and without wax, lay straight on. After a day or more, or on waxed resin: grind with P40 to P80 to a dull face, dust off, wipe, let it flash off."
+	if r.RecoatTo == 0 {
+		return fmt.Sprintf("If the last session %s, lay straight on. Otherwise %s.", tacky, sand)
+	}
+	if b.session(k) == nil || b.session(k+1) == nil {
+		return fmt.Sprintf("If the last session %s (from %.3g to %.3g h after it was mixed at 20 °C, by the sheet), lay straight on. Otherwise %s.",
+			tacky, r.RecoatFrom.Hours(), r.RecoatTo.Hours(), sand)
+	}
+	f := b.in.Curing.Follows(k + 1)
+	switch f.Fit {
+	case curing.Inside:
+		return fmt.Sprintf("As planned (%s): lay straight on, if the last session %s. Otherwise %s.", f.Words, tacky, sand)
+	case curing.Early:
+		return fmt.Sprintf("As planned (%s): wait until the window opens, and lay straight on if the last session %s. Otherwise let it go hard, then %s.", f.Words, tacky, sand)
+	case curing.Late:
+		return fmt.Sprintf("As planned (%s): let it go hard, then %s.", f.Words, sand)
+	case curing.NoWindow:
+		return fmt.Sprintf("Let the last session go hard, then %s: %s.", sand, f.Words)
+	case curing.NotDated:
+	}
+	return fmt.Sprintf("If the last session %s, lay straight on (%s). Otherwise %s.", tacky, f.Words, sand)
 }
 
 func (b *builder) watch() {
