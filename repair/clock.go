@@ -118,7 +118,7 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programm
 	}
 	in := curing.Input{
 		Design: ds, Dish: r.Survey.Class == survey.PartialDepth, Resin: curing.NewResin(m, dose), Sheet: resin.TwoPart, System: d.Choices.System(),
-		Air: func(k int) (curing.Air, error) { return airFrom(d, chosen(d), lay, k, at, back) },
+		Air: func(prev *curing.Session) (curing.Air, error) { return airFrom(d, chosen(d), lay, prev, at, back) },
 	}
 	if ds.Core != nil {
 		core, err := cat.Core(ds.Core.Class)
@@ -151,8 +151,8 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programm
 	if err := cmp.Or(<-wall, err); err != nil {
 		return nil, err
 	}
-	if days := len(workable(lay.Open)); days > 0 && len(c.Sessions) > days {
-		c.Notes = append(c.Notes, fmt.Sprintf("%d sessions are planned and the days given have hours open on %d of them: the last is taken again for those left. Give more days.", len(c.Sessions), days))
+	if n := len(c.Sessions); len(d.Site.Days) > 0 && c.Sessions[n-1].Day > len(d.Site.Days) {
+		c.Notes = append(c.Notes, fmt.Sprintf("The last session falls on day %d and %d are given: the last of them is taken again for those beyond. Give more days.", c.Sessions[n-1].Day, len(d.Site.Days)))
 	}
 	if _, c.Vessel, err = vessel(d); err != nil {
 		return nil, err
@@ -193,7 +193,7 @@ func warmth(in curing.Input, first curing.Session, lay programme.Windows, at si.
 		case w.Chosen:
 			w.Session = first.Bare()
 		default:
-			air, err := airFrom(d, h, found, 1, warmedAt(d, h, at), back)
+			air, err := airFrom(d, h, found, nil, warmedAt(d, h, at), back)
 			if err != nil {
 				return nil, err
 			}

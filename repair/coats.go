@@ -67,7 +67,6 @@ func (r *Result) tellCoat(c *curing.Coat, p catalog.TwoPart, kind cure.Kind, at 
 		if lay = programme.Find(c.What, site, p.HullMin, p.HullMax); len(lay.Open) == 0 {
 			return fmt.Errorf("no hour is open: %s", lay.Reason)
 		}
-		c.At = programme.Warmest(site, windowOf(lay.Open, 1))
 	}
 	m, err := modelOf(p, kind)
 	if err != nil {
@@ -76,6 +75,15 @@ func (r *Result) tellCoat(c *curing.Coat, p catalog.TwoPart, kind cure.Kind, at 
 	if p.OwnTimes {
 		r.Assumptions = append(r.Assumptions, fmt.Sprintf("The cure of %s is %s", p.Name, m.Told()))
 	}
+	back := si.Time(0)
+	if kind == cure.Polyester {
+		back = vapourGone
+	}
+	air, err := airFrom(d, h, lay, nil, at, back)
+	if err != nil {
+		return err
+	}
+	c.Day, c.Hour, c.At = air.Day, air.Hour, mixTempOf(d, air.Day, air.Hour, at)
 	tell, err := pot(m, d)
 	if err != nil {
 		return err
@@ -84,15 +92,7 @@ func (r *Result) tellCoat(c *curing.Coat, p catalog.TwoPart, kind cure.Kind, at 
 	if err != nil {
 		return err
 	}
-	back := si.Time(0)
-	if kind == cure.Polyester {
-		back = vapourGone
-	}
-	air, err := airFrom(d, h, lay, 1, at, back)
-	if err != nil {
-		return err
-	}
-	c.Own, c.Day, c.Hour = &own, air.Day, air.Hour
+	c.Own = &own
 	hull, err := air.Film()
 	if err != nil {
 		return err

@@ -4,10 +4,7 @@ import (
 	"cmp"
 	"fmt"
 
-	"scarfwright/physics/heat"
-	"scarfwright/physics/kinetics"
 	"scarfwright/physics/si"
-	"scarfwright/repair/curing"
 	"scarfwright/repair/job"
 	"scarfwright/repair/programme"
 )
@@ -119,63 +116,4 @@ func (h heating) lift(hull, highest si.Temp) si.TempDiff {
 		return h.face
 	}
 	return max(0, min(h.face, highest.Sub(hull)))
-}
-
-// firstHour is when a working day begins, where the hull allows it.
-const firstHour = 7
-
-// followed is for how many hours a film is followed: the model looks no further.
-const followed = 14 * 24
-
-// airFrom is the air and the hull from the k-th session on: each session begins
-// with the next open window, the last one serving for all that are left. Without
-// days the temperature at hand stays. A lamp comes back over it after a time.
-func airFrom(d job.Description, h heating, lay programme.Windows, k int, at si.Temp, back si.Time) (curing.Air, error) {
-	site := hours(d, h)
-	under := curing.Lamp{Warmer: h.lift(at, lay.High), From: back, Lasts: h.lasts}
-	if len(site) == 0 || len(lay.Open) == 0 {
-		film, err := kinetics.Constant(at)
-		return curing.Air{History: heat.Steady(at), Hull: film, Start: at, Lamp: under}, err
-	}
-	w := windowOf(lay.Open, k)
-	start := site[w.Day-1][w.From].Hull
-	under.Warmer = h.lift(start, lay.High)
-	var moments []heat.Moment
-	var knots []kinetics.Knot
-	for i := 0; i <= followed; i++ {
-		hour := w.From + i
-		day := min(w.Day-1+hour/24, len(site)-1) // beyond the days given the last one repeats
-		x := site[day][hour%24]
-		moments = append(moments, heat.Moment{Time: si.Hours(float64(i)), Temp: x.Air})
-		knots = append(knots, kinetics.Knot{Time: si.Hours(float64(i)), Temp: x.Hull})
-	}
-	film, err := kinetics.NewHistory(knots...)
-	return curing.Air{
-		Day: w.Day, Hour: float64(w.From), History: heat.Series(moments...), Hull: film,
-		Start: start, Lamp: under,
-	}, err
-}
-
-// windowOf is the window of the k-th session: the next open one each, the last
-// serving for all that are left.
-func windowOf(open []programme.Window, k int) programme.Window {
-	open = workable(open)
-	return open[min(k, len(open))-1]
-}
-
-// workable returns the windows from the start of the working day on, one a day:
-// nobody laminates at midnight where the morning serves as well. Where only the
-// night is open it stays.
-func workable(open []programme.Window) []programme.Window {
-	var out []programme.Window
-	for _, w := range open {
-		w.From = max(w.From, firstHour)
-		if w.From < w.To && (len(out) == 0 || out[len(out)-1].Day != w.Day) {
-			out = append(out, w)
-		}
-	}
-	if len(out) == 0 {
-		return open
-	}
-	return out
 }

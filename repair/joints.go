@@ -15,6 +15,9 @@ func (r *Result) joints(resin catalog.Resin) ([]overcoat.Joint, error) {
 	var m overcoat.Materials
 	var err error
 	if r.Design != nil {
+		if r.Job.Laminate.Resin == string(catalog.Epoxy) {
+			m.Old = overcoat.Epoxy // nobody knows the others apart on an old hull
+		}
 		if m.Repair, err = overcoat.Of(string(resin.Kind)); err != nil {
 			return nil, err
 		}

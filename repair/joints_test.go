@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"scarfwright/physics/si"
 	"scarfwright/repair"
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/check"
@@ -26,14 +27,19 @@ func TestSessionOnSession(t *testing.T) {
 		step       string // of the second session
 	}{
 		{
-			"polyester the next day, 23 h of 35: no sanding", "day-launch", func(*job.Description) {}, true, check.OK,
-			"polyester on polyester (tacky), laid 23 h after, window 2.9 to 35.1 h", "If the window is missed, go by polyester on polyester (sanded), watch: grind with P36",
-			"As planned (laid 23 h after, window 2.9 to 35.1 h): lay straight on, if the last session is tacky",
+			"polyester as soon as it may go on: no sanding", "day-launch", func(*job.Description) {}, true, check.OK,
+			"polyester on polyester (tacky), laid 3 h after, window 2.9 to 35.1 h", "If the window is missed, go by polyester on polyester (sanded), watch: grind with P36",
+			"As planned (laid 3 h after, window 2.9 to 35.1 h): lay straight on, if the last session is tacky",
 		},
 		{
-			"epoxy the next day, shut after 10 h: sanded", "sloop", func(*job.Description) {}, false, check.OK,
-			"epoxy on epoxy (sanded), session 2: laid 24 h after, too late for the window of 2.5 to 10.0 h; session 3: laid 24 h after, too late", "washed before it was sanded",
-			"As planned (laid 24 h after, too late for the window of 2.5 to 10.0 h): let it go hard, then wash with water",
+			"epoxy, three sessions in a day: no sanding", "sloop", func(*job.Description) {}, true, check.OK,
+			"epoxy on epoxy (tacky), session 2: laid 3 h after, window 2.6 to 10.0 h; session 3: laid 3 h after, window 2.5 to 9.9 h", "If the window is missed",
+			"As planned (laid 3 h after, window 2.6 to 10.0 h): lay straight on",
+		},
+		{
+			"epoxy without heat, shut overnight: not before it can be sanded", "sloop", func(d *job.Description) { d.Choices.Heat = "none" }, false, check.OK,
+			"too late for the window of 5.3 to 16.0 h", "washed before it was sanded",
+			"too late for the window of 5.3 to 16.0 h): let it go hard, then wash with water",
 		},
 		{
 			"no days: as sanded, the window in words", "day-launch", func(d *job.Description) { d.Site.Days = nil }, false, check.Watch,
@@ -41,7 +47,10 @@ func TestSessionOnSession(t *testing.T) {
 			"lay straight on (no hour of laying known, window ",
 		},
 		{
-			"one day for two sessions: the second has no hour", "day-launch", func(d *job.Description) { d.Site.Days = d.Site.Days[:1] }, false, check.Watch,
+			"one hour of one day for two sessions: the second has none", "day-launch", func(d *job.Description) {
+				d.Site.Days = []job.Day{d.Site.Days[0], {Min: si.Celsius(2), Max: si.Celsius(5), Dew: si.Celsius(0)}}
+				d.Site.Days[0].Max = si.Celsius(16.2)
+			}, false, check.Watch,
 			"no open day is left for it, window ", "grind with P36", "lay straight on (no open day is left for it",
 		},
 	} {
@@ -80,8 +89,7 @@ func secondSession(p programme.Programme) string {
 	return ""
 }
 
-// No week of weather was found that plans a session before the window opens, for
-// there is one session a working day; so the hours are moved after planning.
+// No session is planned before the window opens: the hours are moved after planning.
 func TestTheStepOfASessionThatComesTooEarly(t *testing.T) {
 	d, err := demo.Parse("sloop")
 	if err != nil {
@@ -100,7 +108,7 @@ func TestTheStepOfASessionThatComesTooEarly(t *testing.T) {
 	p := programme.Plan(programme.Input{
 		Job: d, Resin: resin, Survey: r.Survey, Design: r.Design, Curing: r.Curing, Mixing: r.Mixing, Finish: r.Finish, Hours: r.Programme.Hours,
 	})
-	want := "As planned (laid 2 h after, too early for the window of 2.5 to 10.0 h): wait until the window opens"
+	want := "As planned (laid 2 h after, too early for the window of 2.6 to 10.0 h): wait until the window opens"
 	if got := secondSession(p); !strings.Contains(got, want) {
 		t.Errorf("got %q, want %q in it", got, want)
 	}

@@ -47,19 +47,19 @@ func Plan(d job.Description, cat catalog.Catalogue) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	at := func(session int) si.Temp { return mixTemp(d, site, lay, session) }
+	at := mixTemp(d, site, lay)
 	if r.Design != nil {
-		own, err := r.follow(resin, cat, lay, at(1))
+		own, err := r.follow(resin, cat, lay, at)
 		if err != nil {
 			return Result{}, err
 		}
-		m, table, err := mix(d, *r.Design, resin, at, own)
+		m, table, err := mix(d, *r.Design, resin, r.mixTemps(at), own)
 		if err != nil {
 			return Result{}, err
 		}
 		r.Mixing, r.MixTable = &m, &table
 	}
-	if err := r.coats(cat, at(1)); err != nil {
+	if err := r.coats(cat, at); err != nil {
 		return Result{}, err
 	}
 	if r.Joints, err = r.joints(resin); err != nil {
@@ -210,13 +210,25 @@ func windowVerdict(w programme.Windows, d job.Description) check.Verdict {
 // mixTempDefault stands in where neither days nor a hull temperature are given.
 var mixTempDefault = si.Celsius(20)
 
-// mixTemp is the temperature of the air that a session's pots are reckoned at: the
-// warmest of its window, where working time is shortest; else the hull as measured;
-// else the warmest hour there is, so that the verdict speaks of the right cold.
-func mixTemp(d job.Description, site [][24]programme.Hour, lay programme.Windows, session int) si.Temp {
+// mixTemps is the temperature of the air each session's pots are reckoned at.
+func (r *Result) mixTemps(at si.Temp) func(session int) si.Temp {
+	return func(k int) si.Temp {
+		if r.Curing == nil || k > len(r.Curing.Sessions) {
+			return at
+		}
+		s := r.Curing.Sessions[k-1]
+		return mixTempOf(r.Job, s.Day, s.Hour, at)
+	}
+}
+
+// mixTemp is the temperature of the air that the first pots are reckoned at: the
+// warmest while the first session is laid; else the hull as measured; else the
+// warmest hour there is, so that the verdict speaks of the right cold.
+func mixTemp(d job.Description, site [][24]programme.Hour, lay programme.Windows) si.Temp {
 	switch {
 	case len(lay.Open) > 0:
-		return programme.Warmest(site, windowOf(lay.Open, session))
+		first := starts(lay.Open, len(site))[0]
+		return mixTempOf(d, 1+first/24, float64(first%24), 0)
 	case d.Site.HullNow.Given():
 		return d.Site.HullNow
 	case len(site) > 0:

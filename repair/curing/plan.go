@@ -22,8 +22,9 @@ type Input struct {
 	Inner  si.Length    // thickness of the skin behind the core
 	Resin  Resin
 	Sheet  catalog.TwoPart // its recoat window and sandable time at 20 °C
-	// Air returns the air from the k-th session's start on, k from 1.
-	Air    func(session int) (Air, error)
+	// Air returns the air from the start of the session after prev on, of the first one
+	// where prev is nil.
+	Air    func(prev *Session) (Air, error)
 	System si.System
 }
 
@@ -38,7 +39,11 @@ func Plan(in Input) (Result, error) {
 	layers, names, what, limit := behind(*d, in.Dish, in.Core, in.Inner)
 	first := 0
 	for k := 1; first < len(d.Plies); k++ {
-		air, err := in.Air(k)
+		var prev *Session
+		if k > 1 {
+			prev = &out.Sessions[k-2]
+		}
+		air, err := in.Air(prev)
 		if err != nil {
 			return Result{}, err
 		}
@@ -154,6 +159,13 @@ func (s *Session) window(in Input, hull kinetics.History, sandable si.Time) erro
 		return nil
 	}
 	s.RecoatFrom, s.RecoatTo, s.RecoatWords = overcoat.Window(from, to, slower)
+	if gelled := s.Gelled(); s.RecoatFrom < gelled { // nothing goes on what still flows
+		s.RecoatFrom = gelled
+		s.RecoatWords += fmt.Sprintf("; not before it has gelled, %.1f h", gelled.Hours())
+	}
+	if s.RecoatFrom >= s.RecoatTo {
+		s.RecoatFrom, s.RecoatTo, s.RecoatWords = 0, 0, "it gels only when its window is over: sand"
+	}
 	return nil
 }
 

@@ -46,7 +46,7 @@ func input(t *testing.T, d *design.Result, celsius float64) curing.Input {
 	}
 	in := curing.Input{
 		Design: d, Inner: si.MM(3), Resin: curing.NewResin(m, si.Percent(2)), Sheet: resin.TwoPart,
-		Air: func(int) (curing.Air, error) {
+		Air: func(*curing.Session) (curing.Air, error) {
 			return curing.Air{History: heat.Steady(si.Celsius(celsius)), Hull: hull, Start: si.Celsius(celsius)}, nil
 		},
 	}
@@ -92,7 +92,7 @@ func TestPliesAreMovedBetweenSessions(t *testing.T) {
 			continue
 		}
 		in := input(t, thick(n+1, c.foam), c.celsius)
-		air, _ := in.Air(1)
+		air, _ := in.Air(nil)
 		s, err := curing.First(in, air)
 		if err != nil {
 			t.Fatal(err)
