@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"scarfwright/present/internal/planned"
 	"scarfwright/present/sheet"
 	"scarfwright/repair/check"
 )
@@ -14,7 +15,7 @@ import (
 // the others among the checks and in the table.
 func TestTheCardLosesNoJoint(t *testing.T) {
 	for _, name := range []string{"day-launch", "sloop"} {
-		r := planned(t, name, nil)
+		r := planned.Demo(t, name)
 		var b bytes.Buffer
 		if err := sheet.JobCard(&b, r, options("A4", "metric")); err != nil {
 			t.Fatal(err)
