@@ -16,7 +16,7 @@ import (
 func mix(d job.Description, ds design.Result, resin catalog.Resin, at func(session int) si.Temp, own mixing.Pot) (mixing.Result, mixing.MixTable, error) {
 	o := mixing.Options{
 		At: at(1), Start: d.Site.Mix, Dose: d.Choices.Dose, Waste: d.Choices.Waste, Largest: d.Choices.Batch,
-		People: d.Crew.People, WetOut: d.Crew.WetOut, Scale: d.Shelf.Scale, Syringe: d.Shelf.Syringe, Pot: own,
+		People: d.Crew.People, WetOut: d.Crew.WetOut, Scale: d.Shelf.Scale, Syringe: d.Shelf.Syringe, Pot: own, System: d.Choices.System(),
 	}
 	var sessions []mixing.Need
 	for _, p := range ds.Plies {

@@ -75,7 +75,7 @@ func Plan(d job.Description, cat catalog.Catalogue) (Result, error) {
 	}
 	r.Estimate = estimate.Plan(d, needs, r.Programme.Rates)
 	r.Programme.Book(r.Estimate.Hours)
-	r.gather(cat, lay, gel)
+	r.gather(cat, other, lay, gel)
 	return r, nil
 }
 
@@ -86,7 +86,7 @@ func Hash(d job.Description) string {
 }
 
 // gather collects what every stage found into one list of each sort.
-func (r *Result) gather(cat catalog.Catalogue, windows ...programme.Windows) {
+func (r *Result) gather(cat catalog.Catalogue, other []programme.Windows, windows ...programme.Windows) {
 	r.Verdicts = append(r.Verdicts, r.Survey.Verdicts...)
 	if d := r.Design; d != nil {
 		r.Verdicts = append(r.Verdicts, d.Verdicts...)
@@ -103,7 +103,7 @@ func (r *Result) gather(cat catalog.Catalogue, windows ...programme.Windows) {
 	}
 	for _, w := range windows {
 		if w.What != "" && len(r.Programme.Hours) > 0 {
-			r.Verdicts = append(r.Verdicts, windowVerdict(w, r.Job))
+			r.Verdicts = append(r.Verdicts, windowVerdict(w, other, r.Job))
 		}
 	}
 	for _, j := range r.Joints {
@@ -182,11 +182,22 @@ func windows(r Result, resin catalog.Resin, cat catalog.Catalogue) (lay, gel pro
 	return lay, gel, other, nil
 }
 
-func windowVerdict(w programme.Windows, d job.Description) check.Verdict {
+// windowVerdict judges the hours open for a material; other are those with the heat
+// that was not chosen.
+func windowVerdict(w programme.Windows, other []programme.Windows, d job.Description) check.Verdict {
 	v := check.Verdict{
 		What: "hours for " + w.What, Value: w.Text(), State: check.OK, Source: "the material's sheet; 3 K over the dew point, coating practice (ISO 8502-4 guidance)",
 		Limit: fmt.Sprintf("hull %s and %.0f K over the dew point", w.Band(d.Choices.System()), programme.DewMargin.Kelvins()),
 		Why:   "From the days given, by a simple rule for the hull's temperature: measure the hull before mixing.",
+	}
+	if daily := w.Daily(); daily != "" {
+		v.Why = strings.ToUpper(daily[:1]) + daily[1:] + ". " + v.Why
+	}
+	for _, x := range other {
+		if x.What == w.What+", "+(heating{name: none}).where() && len(x.Open) == 0 && len(w.Open) > 0 {
+			v.State = check.Watch
+			v.Why = fmt.Sprintf("Never without heat: %s. If the heat fails, stop. ", x.Reason) + v.Why
+		}
 	}
 	if len(w.Open) == 0 {
 		v.State = check.Stop

@@ -9,6 +9,7 @@ import (
 	"scarfwright/physics/si"
 	"scarfwright/repair"
 	"scarfwright/repair/check"
+	"scarfwright/repair/programme"
 	"scarfwright/repair/survey"
 	"scarfwright/repair/working"
 )
@@ -146,7 +147,7 @@ func (p printer) programme() {
 	if ws := p.Programme.Windows; len(ws) > 0 {
 		p.f("\nHours with the hull warm and dry enough\n")
 		for _, w := range ws {
-			p.f("  %s\t%s\n", w.What, w.Text())
+			p.f("  %s\t%s%s\n", w.What, w.Text(), remark(w))
 		}
 	}
 	if !p.Released() {
@@ -160,6 +161,17 @@ func (p printer) programme() {
 		}
 		p.f("  %d\t%s\t%s\n", s.Number, s.Name, hold)
 	}
+}
+
+// remark says at what time of day a window can never be, or why it never is.
+func remark(w programme.Windows) string {
+	if len(w.Open) == 0 {
+		return ": never, " + w.Reason
+	}
+	if daily := w.Daily(); daily != "" {
+		return ". " + strings.ToUpper(daily[:1]) + daily[1:]
+	}
+	return ""
 }
 
 func (p printer) price() {

@@ -15,18 +15,23 @@ func (p printer) mixing() {
 	if m.Catalysed {
 		word, second = "catalyst", fmt.Sprintf("catalyst at %.3g %%", m.Dose.Percent())
 	}
-	p.f("\nMixing %s: %.0f g in the laminate, %.0f g with losses of %.0f %%, %.0f g mixed in all; %.1f g of %s\n",
-		m.Name, m.Total.Laminate.Grams(), m.Total.Mixed.Grams(), m.Waste.Percent(), m.Mixed.Mixed.Grams(), m.Mixed.Second.Grams(), second)
+	p.f("\nMixing %s: %.0f g in the laminate, %.0f g with losses of %.0f %%", m.Name, m.Total.Laminate.Grams(), m.Total.Mixed.Grams(), m.Waste.Percent())
 	if !p.Released() {
+		p.f("\n")
 		return
 	}
+	if m.Mixable() {
+		p.f(", %.0f g mixed in all; %.1f g of %s", m.Mixed.Mixed.Grams(), m.Mixed.Second.Grams(), second)
+	}
+	p.f("\n")
 	for _, s := range m.Sessions {
-		b, of := s.Batches, " of 100 g"
-		if s.Own != nil {
-			of = ""
+		if s.WorkingTime == 0 {
+			p.f("  %s\tNOTHING MAY BE MIXED YET. %s\n", s.Name, s.Words)
+			continue
 		}
-		p.f("  %s\t%d × %.0f g resin\t%.1f g = %.1f ml %s each\tworking time%s: %s\n",
-			s.Name, b.Count, b.Resin.Grams(), b.Second.Grams(), b.SecondVolume.ML(), word, of, s.Words)
+		b := s.Batches
+		p.f("  %s\t%d × %.0f g resin\t%.1f g = %.1f ml %s each\t%s\n",
+			s.Name, b.Count, b.Resin.Grams(), b.Second.Grams(), b.SecondVolume.ML(), word, s.Told())
 	}
 	var losses []string
 	for _, l := range m.Losses {

@@ -2,7 +2,6 @@ package web
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"scarfwright/physics/si"
@@ -16,6 +15,7 @@ type mixingView struct {
 	Name     string
 	Second   string // "catalyst" or "hardener"
 	Ratio    string
+	Total    string // resin, for a job that is not released
 	Sessions []sessionView
 	Losses   string
 	Smallest string
@@ -56,6 +56,7 @@ func mixingOf(r repair.Result) *mixingView {
 		v.Ratio = percent(m.Dose) + " of the resin, by mass"
 		works = []caution.Work{caution.Peroxide, caution.Polyester, caution.Mixing}
 	}
+	v.Total = fmt.Sprintf("The plies hold %s of %s; with losses %s are needed.", grams(m.Total.Laminate), m.Name, grams(m.Total.Mixed))
 	v.Cautions = caution.For(works...)
 	for i, s := range m.Sessions {
 		v.Sessions = append(v.Sessions, sessionOf(s, i+1, len(m.Sessions), v.Second))
@@ -83,7 +84,7 @@ func sessionOf(s mixing.Session, n, of int, second string) sessionView {
 		Name: fmt.Sprintf("Session %d of %d", n, of), Plies: strings.Join(plies, ", "),
 		Count: counted(b.Count, "batch"), Resin: grams(b.Resin), Second: grams(b.Second), SecondML: trimmed(b.SecondVolume.ML(), 1),
 		Need: fmt.Sprintf("The plies hold %s; with losses %s are mixed.", grams(s.Need.Laminate), grams(s.Mixed())),
-		Time: s.Words, HasTime: s.WorkingTime > 0,
+		Time: s.Told(), HasTime: s.WorkingTime > 0,
 	}
 	if b.Count != 1 {
 		v.Count = fmt.Sprintf("%d batches, all alike, each:", b.Count)
@@ -117,7 +118,7 @@ func (v *mixingView) table(t mixing.MixTable) {
 				heads = append(heads, percent(d.Dose))
 				cell := "not on the sheet"
 				if d.Time > 0 {
-					cell = trimmed(math.Floor(d.Time.Minutes()), 0) + nb + "min"
+					cell = trimmed(mixing.WholeMinutes(d.Time), 0) + nb + "min"
 				}
 				cells = append(cells, cell)
 			}

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"scarfwright/physics/si"
@@ -30,20 +29,21 @@ func (p *paper) mixing() {
 	if m.Catalysed {
 		how = fmt.Sprintf("Catalyst %.3g %% by mass of the resin.", m.Dose.Percent())
 	}
-	if p.anyWithoutTime() {
-		how = "The doses of a session without a working time are for information: " + noBatch + " " + how
-	}
 	how += fmt.Sprintf(" Losses %.0f %% included. %s", m.Waste.Percent(), m.Note())
-	how += fmt.Sprintf(" In all %s of resin and %s (%s) of %s are mixed.", grams(m.Mixed.Resin), grams(m.Mixed.Second), millilitres(m.Mixed.SecondVolume), second(m))
+	if m.Mixable() {
+		how += fmt.Sprintf(" In all %s of resin and %s (%s) of %s are mixed.", grams(m.Mixed.Resin), grams(m.Mixed.Second), millilitres(m.Mixed.SecondVolume), second(m))
+	} else {
+		how = noBatch + " " + how
+	}
 	var rows [][]string
 	for _, s := range m.Sessions {
 		b := s.Batches
-		name := s.Name
 		if s.WorkingTime == 0 {
-			name += ", for information"
+			rows = append(rows, []string{s.Name, labels(s), "–", "–", "none", sentence(s.Words)})
+			continue
 		}
 		rows = append(rows, []string{
-			name, labels(s), fmt.Sprintf("%d", b.Count), grams(b.Measured.Resin), measured(b) + "\n" + trueShare(m, b.Measured), sentence(s.Words),
+			s.Name, labels(s), fmt.Sprintf("%d", b.Count), grams(b.Measured.Resin), measured(b) + "\n" + trueShare(m, b.Measured), sentence(s.Words),
 		})
 	}
 	p.section("Mixing: "+m.Name, how, table{cols: []column{
@@ -251,14 +251,14 @@ func (p *paper) wall() {
 	for _, r := range t.Rows {
 		row := []string{si.Show(r.At, p.sys, 3)}
 		if r.Time > 0 {
-			row = append(row, fmt.Sprintf("at most %.0f min", math.Floor(r.Time.Minutes())))
+			row = append(row, fmt.Sprintf("at most %.0f min", mixing.WholeMinutes(r.Time)))
 		} else {
 			row = append(row, "none on the sheet: do not mix")
 		}
 		for _, d := range r.ByDose {
 			text := "–"
 			if d.Time > 0 {
-				text = fmt.Sprintf("%.0f min", math.Floor(d.Time.Minutes()))
+				text = fmt.Sprintf("%.0f min", mixing.WholeMinutes(d.Time))
 			}
 			row = append(row, text)
 		}

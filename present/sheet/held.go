@@ -82,12 +82,6 @@ func (p *paper) dish() {
 	}
 }
 
-// anyWithoutTime reports whether some session's resin has no working time at the
-// temperature it would be mixed at.
-func (p *paper) anyWithoutTime() bool {
-	return p.r.Mixing != nil && slices.ContainsFunc(p.r.Mixing.Sessions, func(s mixing.Session) bool { return s.WorkingTime == 0 })
-}
-
 func (p *paper) noneHasTime() bool {
 	return !slices.ContainsFunc(p.r.Mixing.Sessions, func(s mixing.Session) bool { return s.WorkingTime > 0 })
 }

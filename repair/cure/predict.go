@@ -52,6 +52,13 @@ func within(horizon, likely float64, drawn []float64) Prediction[si.Time] {
 	return p
 }
 
+// Drawn returns one of the possible materials as if it were the likely one, for
+// whoever follows it further: its heat through a stack. i runs from 0 to 63.
+func (m Model) Drawn(i int) Model {
+	m.best, m.through = m.sample[i], m.throughDraws[i]
+	return m
+}
+
 // CheckDose returns what to do about a dose outside the sheet's band, nil inside.
 // The hardener of an epoxy is a fixed ratio and has no band: any dose passes.
 func (m Model) CheckDose(dose si.Ratio) error {
@@ -77,16 +84,16 @@ func (m Model) CheckDose(dose si.Ratio) error {
 func (m Model) outside(low, high si.Temp, dose si.Ratio) string {
 	const slack = 1e-6
 	s := m.problem.sheet
-	covers := fmt.Sprintf("%.4g to %.4g °C", s.Low.Celsius(), s.High.Celsius())
+	covers := fmt.Sprintf("%.3g to %s", s.Low.Celsius(), both(s.High))
 	if s.Low == s.High {
-		covers = fmt.Sprintf("%.4g °C only", s.Low.Celsius())
+		covers = both(s.Low) + " only"
 	}
 	var words []string
 	if low < s.Low-slack {
-		words = append(words, fmt.Sprintf("%.3g °C is colder than the sheet's data (%s): the time rests on what is usual for its kind; warm resin and hull, or time a cup at this temperature", low.Celsius(), covers))
+		words = append(words, fmt.Sprintf("%s is colder than the sheet's data (%s): the time rests on what is usual for its kind; warm resin and hull, or time a cup at this temperature", both(low), covers))
 	}
 	if high > s.High+slack {
-		words = append(words, fmt.Sprintf("%.3g °C is warmer than the sheet's data (%s): the time rests on what is usual for its kind; take less of it and time a cup at this temperature", high.Celsius(), covers))
+		words = append(words, fmt.Sprintf("%s is warmer than the sheet's data (%s): the time rests on what is usual for its kind; take less of it and time a cup at this temperature", both(high), covers))
 	}
 	if s.Kind == Polyester {
 		from, to := s.doses()
@@ -95,6 +102,11 @@ func (m Model) outside(low, high si.Temp, dose si.Ratio) string {
 		}
 	}
 	return strings.Join(words, "; ")
+}
+
+// both prints a temperature in either unit, for words that go on papers of both.
+func both(T si.Temp) string {
+	return fmt.Sprintf("%.3g °C (%.0f °F)", T.Celsius(), 1.8*T.Celsius()+32)
 }
 
 // doses are the least and the most for which something is timed.

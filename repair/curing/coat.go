@@ -52,7 +52,7 @@ func (c Coat) Working() string {
 	if c.Own == nil {
 		return "–"
 	}
-	return fmt.Sprintf("%.0f to %.0f min", math.Floor(c.Own.Low.Minutes()), c.Own.High.Minutes())
+	return fmt.Sprintf("%.0f to %.0f min", mixing.WholeMinutes(c.Own.Low), c.Own.High.Minutes())
 }
 
 // CoatHeads are the heads of the coats' table, and Row its rows, the same on page

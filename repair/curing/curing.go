@@ -69,6 +69,8 @@ type Session struct {
 	PeakAfter   si.Time   `json:"peak_after_s"`
 	Own         si.Temp   `json:"own_k"` // hottest of the first six hours: its own heat, not tomorrow's sun
 	OwnAfter    si.Time   `json:"own_after_s"`
+	OwnLow      si.Temp   `json:"own_low_k"` // of the possible materials eight in ten lie between
+	OwnHigh     si.Temp   `json:"own_high_k"`
 	Behind      si.Temp   `json:"behind_k"` // highest where the new laminate meets what is behind
 	What        string    `json:"what"`     // what is behind
 	Limit       si.Temp   `json:"limit_k"`
@@ -169,17 +171,33 @@ func (s Session) Reached(sys si.System) string {
 	if s.Through == 0 {
 		return text + "It is not through-cured within 14 days at these temperatures: warm it."
 	}
-	return text + fmt.Sprintf("It is as cured as it gets here after %.0f days, which is not full cure: only warmth brings it further.", math.Ceil(s.Through.Hours()/24))
+	days := math.Ceil(s.Through.Hours() / 24)
+	if s.AfterWeek.Degree > 0.97 {
+		return text + fmt.Sprintf("It is as good as fully cured after %.0f days.", days)
+	}
+	return text + fmt.Sprintf("It is as cured as it gets here after %.0f days, which is not full cure: only warmth brings it further. ", days) + s.sun()
+}
+
+// sun is what to say of a laminate that softens below what sun makes of a dark hull, up
+// to 80 °C (from memory).
+func (s Session) sun() string {
+	if s.AfterWeek.Tg >= si.Celsius(80) {
+		return ""
+	}
+	return "Sun on a dark hull gets hotter than it softens at: shade it, or warm it through first, or the weave prints through."
 }
 
 // Hottest says in words how hot it gets and when. A thin cool session makes little
 // heat of its own and is hottest when the air is.
 func (s Session) Hottest(sys si.System) string {
 	own := fmt.Sprintf("%s after %.0f min", degrees(s.Own, sys), s.OwnAfter.Minutes())
+	if s.OwnAfter >= ownHours-si.Minutes(5) { // still rising with the air when we stop looking
+		return "no peak of its own, with the air " + degrees(s.Peak, sys)
+	}
 	if s.PeakAfter > ownHours {
 		return own + ", later with the air " + degrees(s.Peak, sys)
 	}
-	return "peak " + own
+	return fmt.Sprintf("peak %s (%s to %s eight times in ten)", own, degrees(s.OwnLow, sys), degrees(s.OwnHigh, sys))
 }
 
 // Gelled is when a session is gelled throughout, since it was laid. Where that is

@@ -59,14 +59,18 @@ func (r Resin) reaction(H si.SpecificEnergy) *heat.Reaction {
 	return out
 }
 
-// follow runs one session's stack: plies over what lies behind them.
-func follow(w *heat.Workspace, plies []design.Ply, under []heat.Layer, names []Named, r Resin, air Air) (Session, error) {
-	layer := wet(plies, r)
-	layers := append([]heat.Layer{layer}, under...)
-	slab := heat.Slab{
-		Layers: layers, Start: air.start(), For: run, Cells: cells,
+// stack is a session's wet plies on what lies under them, between the air of both faces.
+func stack(plies []design.Ply, under []heat.Layer, r Resin, air Air, long si.Time, cells int) *heat.Slab {
+	return &heat.Slab{
+		Layers: append([]heat.Layer{wet(plies, r)}, under...), Start: air.start(), For: long, Cells: cells,
 		First: heat.Convective(faceHeatTransfer, air.face(under)), Last: heat.Convective(faceHeatTransfer, air.History),
 	}
+}
+
+// follow runs one session's stack: plies over what lies behind them.
+func follow(w *heat.Workspace, plies []design.Ply, under []heat.Layer, names []Named, r Resin, air Air) (Session, error) {
+	slab := stack(plies, under, r, air, run, cells)
+	layer := slab.Layers[0]
 	res, err := slab.Run(w)
 	if err != nil {
 		return Session{}, fmt.Errorf("the heat of the laminate: %w", err)

@@ -53,6 +53,9 @@ func Plan(in Input) (Result, error) {
 			return Result{}, err
 		}
 		s.Name, s.What, s.Limit = fmt.Sprintf("session %d", k), what, limit
+		if err := s.band(d.Plies[first:first+n], layers, in.Resin, air); err != nil {
+			return Result{}, err
+		}
 		note, err := s.film(in, air, in.Resin.Model.Reaches)
 		if err != nil {
 			return Result{}, err
@@ -80,6 +83,7 @@ func First(in Input, air Air) (Session, error) {
 		return Session{}, err
 	}
 	s.Name, s.What, s.Limit = "session 1", what, limit
+	s.OwnLow, s.OwnHigh = s.Own, s.Own
 	_, err = s.film(in, air, in.Resin.Model.LikelyReaches)
 	return s, err
 }
@@ -193,6 +197,9 @@ func (s Session) verdict(in Input) check.Verdict {
 	case s.hottest() > s.Limit:
 		v.State = check.Stop
 		v.Why = "Even one ply at a time heats itself past the limit: take a slower hardener, less catalyst within the sheet's band, or a cooler hour."
+	case s.OwnHigh > s.Limit:
+		v.State = check.Watch
+		v.Why += " What the sheet leaves open could bring it past the limit: lay fewer plies at once, or watch the first session with a thermometer."
 	case s.Peak > s.Limit:
 		v.State = check.Watch
 		v.Why += " Later the air alone brings it past the limit: shade it, or lay it on a cooler day."

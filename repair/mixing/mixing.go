@@ -30,6 +30,7 @@ package mixing
 
 import (
 	"fmt"
+	"math"
 
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
@@ -57,6 +58,9 @@ func (r Result) Note() string {
 	}
 	return CupNote
 }
+
+// WholeMinutes are a working time's, rounded down: 27 min less a rounding error are 27.
+func WholeMinutes(t si.Time) float64 { return math.Floor(t.Minutes() + 1e-6) }
 
 // MassRatio returns the hardener by mass to 100 of resin for parts measured by
 // volume, for positive volumes and densities.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
@@ -47,6 +48,7 @@ type Options struct {
 	Pot     Pot       // working time by mass; nil means the sheet's 100 g stands for every batch
 	wasted  bool      // Waste was chosen, not taken by default
 	Syringe si.Volume // its graduation; zero means none at hand
+	System  si.System // of the words
 }
 
 func (o Options) filled(p catalog.TwoPart) Options {
@@ -130,6 +132,12 @@ type Result struct {
 	Working   []working.Line `json:"working"`
 }
 
+// Mixable reports whether every session may be mixed: a dose the sheet allows, and a
+// working time at its temperature.
+func (r Result) Mixable() bool {
+	return !slices.ContainsFunc(r.Sessions, func(s Session) bool { return s.WorkingTime == 0 })
+}
+
 // Verdicts returns those of all sessions.
 func (r Result) Verdicts() []check.Verdict {
 	var out []check.Verdict
@@ -145,7 +153,8 @@ func (r Result) Verdicts() []check.Verdict {
 // It promises: what is mixed equals what the plies hold, the losses and the
 // spare; the order of plies changes no amount; no batch is above the largest,
 // unless less cannot be measured; where the sheet tells no working time at this
-// temperature, a verdict says so and the doses still stand.
+// temperature, a verdict says so and the doses still stand, for whoever changes the
+// temperature; a dose outside the sheet's band is a stop, and no amount is told of it.
 func Plan(sessions []Need, r catalog.Resin, o Options) (Result, error) {
 	return PlanTwoPart(sessions, r.TwoPart, o)
 }
@@ -179,7 +188,11 @@ func PlanTwoPart(sessions []Need, p catalog.TwoPart, o Options) (Result, error) 
 		}
 		out.Sessions = append(out.Sessions, s)
 		out.Total = out.Total.plus(s.Need)
-		out.Mixed = out.Mixed.plus(Split(p, s.Mixed(), o.Dose))
+		if s.Batches.Count == 0 {
+			out.Mixed = out.Mixed.plus(s.Need) // nothing may be mixed; the resin is needed all the same
+		} else {
+			out.Mixed = out.Mixed.plus(Split(p, s.Mixed(), o.Dose))
+		}
 		out.Losses = gather(out.Losses, s.Losses)
 	}
 	out.Mixed.Laminate = out.Total.Laminate
@@ -202,6 +215,10 @@ func session(n Need, p catalog.TwoPart, o Options, least Smallest) (Session, err
 	s := Session{Name: n.Name, At: cmp.Or(n.At, o.At)}
 	var area si.Area
 	o.Waste = waste(n, o)
+	asked, forbidden := o.Dose, CheckDose(p, o.Dose)
+	if forbidden != nil {
+		o.Dose = 0 // no amount is told of a dose the sheet does not allow
+	}
 	for _, ply := range n.Plies {
 		if !(ply.Resin >= 0) || !(ply.Area >= 0) || math.IsInf(float64(ply.Resin), 0) {
 			return Session{}, fmt.Errorf("ply %s: resin %.4g g over %.4g m2 cannot be mixed", ply.Label, ply.Resin.Grams(), ply.Area.M2())
@@ -212,11 +229,13 @@ func session(n Need, p catalog.TwoPart, o Options, least Smallest) (Session, err
 		s.Need = s.Need.plus(a)
 		area += ply.Area
 	}
-	if err := CheckDose(p, o.Dose); err != nil {
+	if forbidden != nil {
+		s.Words = sentence(forbidden)
 		s.Verdicts = append(s.Verdicts, check.Verdict{
-			What: "catalyst, " + n.Name, State: check.Stop, Why: sentence(err), Source: p.Dose.Source,
-			Value: fmt.Sprintf("%.3g %%", o.Dose.Percent()), Limit: p.Dose.String(),
+			What: "catalyst, " + n.Name, State: check.Stop, Why: s.Words, Source: p.Dose.Source,
+			Value: fmt.Sprintf("%.3g %%", asked.Percent()), Limit: p.Dose.String(),
 		})
+		return s, nil
 	}
 	s.tell(p, o)
 	s.batch(p, o, least, area)
@@ -242,9 +261,9 @@ func (s *Session) tell(p catalog.TwoPart, o Options) {
 // warmth says how warm it is: "at 19 °C", "mixed at 20 °C, the air at 8 °C".
 func (s *Session) warmth(o Options) string {
 	if o.Start.Given() {
-		return fmt.Sprintf("mixed at %.3g °C, the air at %.3g °C", o.Start.Celsius(), s.At.Celsius())
+		return fmt.Sprintf("mixed at %s, the air at %s", si.Show(o.Start, o.System, 3), si.Show(s.At, o.System, 3))
 	}
-	return fmt.Sprintf("at %.3g °C", s.At.Celsius())
+	return "at " + si.Show(s.At, o.System, 3)
 }
 
 // mostInflated is how many times the need may be mixed to reach a batch that can

@@ -60,6 +60,14 @@ func (s *Session) crewLimit(o Options, area si.Area) (si.Mass, error) {
 	return low, nil
 }
 
+// Told is the working time in words that stand alone.
+func (s Session) Told() string {
+	if s.Own == nil && s.WorkingTime > 0 {
+		return "working time of 100 g " + s.Words
+	}
+	return s.Words
+}
+
 // tellOwn replaces the sheet's 100 g by the batch's own working time, where a
 // model is at hand.
 func (s *Session) tellOwn(o Options, material string) {
@@ -74,9 +82,10 @@ func (s *Session) tellOwn(o Options, material string) {
 		return
 	}
 	s.Own = &own
-	s.Words = fmt.Sprintf("at least %.0f min (likely %.0f) for %.0f g in %s %s", math.Floor(own.Low.Minutes()), own.Likely.Minutes(), s.Batches.Mixed.Grams(), own.Cup, s.warmth(o))
+	s.Words = fmt.Sprintf("lay it down within %.0f min: %.0f g in %s, %s, is at its end after %.0f min at least (likely %.0f)",
+		math.Floor(usable*own.Low.Minutes()), s.Batches.Mixed.Grams(), own.Cup, s.warmth(o), WholeMinutes(own.Low), WholeMinutes(own.Likely))
 	if float64(own.Tray) > trayHelps*float64(own.Likely) {
-		s.Words += fmt.Sprintf("; poured into a tray at once, likely %.0f", own.Tray.Minutes())
+		s.Words += fmt.Sprintf("; poured into a tray at once, likely %.0f min", WholeMinutes(own.Tray))
 	}
 	for i := range s.Verdicts {
 		if v := &s.Verdicts[i]; v.What == "working time, "+s.Name {

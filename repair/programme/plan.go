@@ -446,7 +446,7 @@ func (b *builder) doses(session int) []Target {
 // whose says of what the working time is told.
 func (b *builder) whose(s mixing.Session) string {
 	if s.Own != nil {
-		return "working time of the batch"
+		return "time for the batch"
 	}
 	return "working time of 100 g"
 }

@@ -64,6 +64,50 @@ func (w Windows) Text() string {
 	return strings.Join(days, " h; ") + " h"
 }
 
+// Daily says at what time of the day it can never be, on none of the days: "early
+// morning and evening only: never from 12 to 21 h, too hot". It is empty where that
+// is less than four hours, or nothing is open.
+func (w Windows) Daily() string {
+	if len(w.Open) == 0 {
+		return ""
+	}
+	var open [24]bool
+	for _, o := range w.Open {
+		for h := o.From; h < o.To; h++ {
+			open[h] = true
+		}
+	}
+	from, long := 0, 0
+	for h := range 24 {
+		n := 0
+		for n < 24 && !open[(h+n)%24] {
+			n++
+		}
+		if n > long {
+			from, long = h, n
+		}
+	}
+	if long < 4 {
+		return ""
+	}
+	holds := func(h int) bool { return (h-from+24)%24 < long }
+	when, why := "not at every hour", "too cold or too damp"
+	if w.TooHot {
+		why = "too hot"
+	}
+	switch {
+	case holds(14) && w.TooHot:
+		when = "early morning and evening only"
+	case holds(14):
+		when = "not in the middle of the day"
+	case holds(4) && holds(9):
+		when = "afternoon and evening only"
+	case holds(4):
+		when = "not at night"
+	}
+	return fmt.Sprintf("%s: never from %02d to %02d h, %s", when, from, (from+long)%24, why)
+}
+
 // Hours lays the days out hour by hour.
 //
 // The air swings as T(h) = mean + half-range cos(2 pi (h - 15)/24), warmest at
@@ -135,7 +179,11 @@ func Find(what string, hours [][24]Hour, low, high si.Temp) Windows {
 	}
 	w.Short = max(0, low.Sub(warmest))
 	w.TooHot = hot > cold
-	w.Reason = fmt.Sprintf("of %d hours, %d are too cold, %d too hot and %d more are within %.0f K of the dew point", 24*len(hours), cold, hot, dewy, DewMargin.Kelvins())
+	w.Reason = ""
+	if daily := w.Daily(); daily != "" {
+		w.Reason = daily + "; "
+	}
+	w.Reason += fmt.Sprintf("of %d hours, %d are too cold, %d too hot and %d more are within %.0f K of the dew point", 24*len(hours), cold, hot, dewy, DewMargin.Kelvins())
 	return w
 }
 
