@@ -333,7 +333,10 @@ func (r *reach) see(v float64) { r.low, r.high = min(r.low, v), max(r.high, v) }
 // and below, and returns them.
 func (f *plot) levels(r reach) []float64 {
 	span := r.high - r.low
-	out := steps(r.low-0.04*span-1, r.high+0.06*span+1, int(f.box.Height()/8))
+	var out []float64
+	for n := int(f.box.Height() / 8); len(out) < 2; n++ { // a coarse step may fall between the ends
+		out = steps(r.low-0.04*span-1, r.high+0.06*span+1, n)
+	}
 	step := out[1] - out[0]
 	for out[0] > r.low-0.02*step {
 		out = append([]float64{out[0] - step}, out...)
