@@ -231,7 +231,7 @@ func TestSloop(t *testing.T) {
 	if !strings.Contains(strings.Join(r.Survey.Limitations, "\n"), "Inner face not sighted") {
 		t.Errorf("limitations: got %q, want the inner face not sighted", r.Survey.Limitations)
 	}
-	if r.Programme.Windows[0].Text() != "day 1, 00–24 h; day 2, 00–24 h; day 3, 00–24 h; day 4, 00–24 h; day 5, 00–24 h; day 6, 00–24 h; day 7, 00–24 h" {
+	if r.Programme.Windows[0].Text() != "days 1 to 7, every hour" {
 		t.Errorf("in the heated tent: got %s, want all hours", r.Programme.Windows[0].Text())
 	}
 

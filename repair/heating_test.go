@@ -132,13 +132,21 @@ func TestCoatsHaveTheirTimes(t *testing.T) {
 func openHours(t *testing.T, text string) int {
 	t.Helper()
 	sum := 0
-	for _, m := range regexp.MustCompile(`(\d\d)–(\d\d)`).FindAllStringSubmatch(text, -1) {
-		from, err1 := strconv.Atoi(m[1])
-		to, err2 := strconv.Atoi(m[2])
-		if err1 != nil || err2 != nil || to <= from {
-			t.Fatalf("hours %q", text)
+	for _, part := range strings.Split(strings.ReplaceAll(text, "every hour", "00–24"), ";") {
+		days := 1
+		if m := regexp.MustCompile(`days (\d+) to (\d+)`).FindStringSubmatch(part); m != nil {
+			from, _ := strconv.Atoi(m[1])
+			to, _ := strconv.Atoi(m[2])
+			days = to - from + 1
 		}
-		sum += to - from
+		for _, m := range regexp.MustCompile(`(\d\d)–(\d\d)`).FindAllStringSubmatch(part, -1) {
+			from, err1 := strconv.Atoi(m[1])
+			to, err2 := strconv.Atoi(m[2])
+			if err1 != nil || err2 != nil || to <= from {
+				t.Fatalf("hours %q", text)
+			}
+			sum += days * (to - from)
+		}
 	}
 	return sum
 }

@@ -93,10 +93,10 @@ func TestRequests(t *testing.T) {
 		{"the home page lists every demo job with its standing in words", "GET", "/", nil, 200,
 			[]string{"Ledge strike", "Refer on first: 2 hard stops", "Not planned, recorded only", "cut-out 300 × 200 mm", "Start here"}, nil},
 		{"a plan shows the picture, the doses and the hold points", "GET", "/jobs/day-launch", nil, 200,
-			[]string{"<svg", "Hold point A", "Working time at least", "Matches thickness", "Bending stiffness", "catalyst", "Organic peroxide", "12:1 taken", "job-card.pdf", "/jobs/day-launch?ratio=15"}, []string{"refer on first"}},
+			[]string{"<svg", "Hold point A", "Lay it down within", "Matches thickness", "Bending stiffness", "catalyst", "Organic peroxide", "12:1 taken", "job-card.pdf", "/jobs/day-launch?ratio=15"}, []string{"refer on first"}},
 		{"the joints stand in a table, with the planned hours against the window and who says so", "GET", "/jobs/day-launch", nil, 200,
 			[]string{
-				"What goes on what", "Polyester on polyester (tacky), laid 23 h after, window 2.9 to 35.1 h", "If the window is missed, go by polyester on polyester (sanded), watch",
+				"What goes on what", "Polyester on polyester (tacky), laid 3 h after, window 2.5 to 32.5 h", "If the window is missed, go by polyester on polyester (sanded), watch",
 				`href="/overcoat?lay=gelcoat&amp;on=epoxy&#43;filler"`, "GRPBRIEF-nd: pp. 5-7", "Gelcoat on the filler: gelcoat on epoxy filler (sanded)",
 			}, nil},
 		{"another ratio is planned and its papers carry it", "GET", "/jobs/day-launch?ratio=20", nil, 200,

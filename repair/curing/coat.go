@@ -35,13 +35,13 @@ func (c *Coat) Spread(p catalog.TwoPart, m cure.Model, hull kinetics.History) er
 	if err != nil {
 		return err
 	}
-	slower, err := slowness(hull)
+	wait, err := waits(hull, p.Sandable)
 	if err != nil {
 		return err
 	}
 	c.Gel = film.Gel.Likely
 	if !film.Sandable.Never {
-		c.Sand = max(film.Sandable.Likely, si.Scale(p.Sandable, max(1, slower)))
+		c.Sand = max(film.Sandable.Likely, p.Sandable, wait)
 	}
 	c.Why = film.Gel.Extrapolated
 	return nil

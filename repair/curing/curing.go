@@ -197,6 +197,9 @@ func (s Session) Hottest(sys si.System) string {
 	if s.PeakAfter > ownHours {
 		return own + ", later with the air " + degrees(s.Peak, sys)
 	}
+	if s.OwnLow == s.OwnHigh { // its range was not asked for
+		return "peak " + own
+	}
 	return fmt.Sprintf("peak %s (%s to %s eight times in ten)", own, degrees(s.OwnLow, sys), degrees(s.OwnHigh, sys))
 }
 

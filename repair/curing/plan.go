@@ -150,19 +150,27 @@ func (s Session) hottest() si.Temp { return s.Own }
 // from when it may be sanded: the sheet's times at 20 °C, moved as the hull is
 // warmer or colder (package overcoat has the rule).
 func (s *Session) window(in Input, hull kinetics.History, sandable si.Time) error {
-	slower, err := slowness(hull)
+	// The sheet's time to sanding counts air, wax and shrinkage as well as cure: a
+	// warm hull does not shorten it.
+	wait, err := waits(hull, in.Sheet.Sandable)
 	if err != nil {
 		return err
 	}
-	// The sheet's time to sanding counts air, wax and shrinkage as well as cure: a
-	// warm hull does not shorten it.
-	s.Sand = max(sandable, si.Scale(in.Sheet.Sandable, max(1, slower)))
+	s.Sand = max(sandable, in.Sheet.Sandable, wait)
 	from, to := in.Sheet.RecoatFrom, in.Sheet.RecoatTo
 	if to == 0 {
 		s.RecoatWords = "the sheet gives no window: lay on while it is tacky, otherwise sand"
 		return nil
 	}
-	s.RecoatFrom, s.RecoatTo, s.RecoatWords = overcoat.Window(from, to, slower)
+	early, err := waits(hull, from)
+	if err != nil {
+		return err
+	}
+	late, err := waits(hull, to)
+	if err != nil {
+		return err
+	}
+	s.RecoatFrom, s.RecoatTo, s.RecoatWords = overcoat.Window(from, to, over(early, from), over(late, to))
 	if gelled := s.Gelled(); s.RecoatFrom < gelled { // nothing goes on what still flows
 		s.RecoatFrom = gelled
 		s.RecoatWords += fmt.Sprintf("; not before it has gelled, %.1f h", gelled.Hours())
@@ -173,11 +181,33 @@ func (s *Session) window(in Input, hull kinetics.History, sandable si.Time) erro
 	return nil
 }
 
-// slowness is how many times slower things go on a hull than at 20 °C, over the
-// first day: above 1 in the cold.
-func slowness(hull kinetics.History) (float64, error) {
-	age, err := kinetics.EquivalentAge(windowEnergy, hull, 0, si.Hours(24), si.Celsius(20))
-	return float64(si.Hours(24) / age), err
+// over is how many times as long as on the sheet something takes, 1 where the sheet has
+// it at once.
+func over(here, sheet si.Time) float64 {
+	if sheet == 0 {
+		return 1
+	}
+	return float64(here / sheet)
+}
+
+// waits is when a hull is as old as a time at 20 °C makes it (kinetics.EquivalentAge),
+// the film's last temperature lasting where that is beyond a fortnight.
+func waits(hull kinetics.History, sheet si.Time) (si.Time, error) {
+	left := sheet
+	for h := 0; ; h++ {
+		from, to := si.Hours(float64(h)), si.Hours(float64(h+1))
+		if h >= 14*24 {
+			to = from + si.Days(1000)
+		}
+		age, err := kinetics.EquivalentAge(windowEnergy, hull, from, to, si.Celsius(20))
+		if err != nil {
+			return 0, err
+		}
+		if age >= left || h >= 14*24 {
+			return from + si.Scale(to-from, float64(left/age)), nil // straight within the hour
+		}
+		left -= age
+	}
 }
 
 // windowEnergy is how strongly the recoat window follows temperature: halved by

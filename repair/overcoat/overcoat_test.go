@@ -28,7 +28,7 @@ func ExampleFind() {
 
 func ExampleWindow() {
 	// A sheet says 2 to 8 h; in this cold the cure takes 2.5 times as long.
-	from, to, words := overcoat.Window(si.Hours(2), si.Hours(8), 2.5)
+	from, to, words := overcoat.Window(si.Hours(2), si.Hours(8), 2.5, 2.5)
 	fmt.Println(from.Hours(), to.Hours())
 	fmt.Println(words)
 	// Output:
@@ -145,7 +145,7 @@ func TestASwappedLookupIsNotTheMirrorImage(t *testing.T) {
 		func() { overcoat.Find(overcoat.Epoxy, "", overcoat.Sanded) },
 		func() { overcoat.Find(overcoat.Anything, overcoat.Epoxy, overcoat.Waxed) },
 		func() { overcoat.Find(overcoat.Epoxy, overcoat.Epoxy, "dry") },
-		func() { overcoat.Window(si.Hours(2), si.Hours(8), 0) },
+		func() { overcoat.Window(si.Hours(2), si.Hours(8), 0, 0) },
 	} {
 		func() {
 			defer func() {
@@ -206,7 +206,7 @@ func TestWindowRule(t *testing.T) {
 		from := rapid.Float64Range(0, 10).Draw(t, "from, h")
 		to := rapid.Float64Range(0, 50).Draw(t, "to, h")
 		k := rapid.Float64Range(0.05, 20).Draw(t, "factor")
-		a, b, words := overcoat.Window(si.Hours(from), si.Hours(to), k)
+		a, b, words := overcoat.Window(si.Hours(from), si.Hours(to), k, k)
 		if b.Hours() > 2*to*(1+1e-12) || b.Hours() > k*to*(1+1e-12) {
 			t.Fatalf("end %g h, sheet %g h, factor %g", b.Hours(), to, k)
 		}
@@ -236,7 +236,7 @@ func TestWindowRows(t *testing.T) {
 		{"so cold that it is ready after the cap: 5 x 4 h > 2 x 8 h", 4, 8, 5, 0, 0, "no window"},
 		{"a sheet without an end", 4, 0, 1, 0, 0, "gives no window"},
 	} {
-		a, b, words := overcoat.Window(si.Hours(row.from), si.Hours(row.to), row.factor)
+		a, b, words := overcoat.Window(si.Hours(row.from), si.Hours(row.to), row.factor, row.factor)
 		if a.Hours() != row.a || b.Hours() != row.b || !strings.Contains(words, row.says) {
 			t.Errorf("%s: got %g to %g h, %q; want %g to %g h with %q", row.what, a.Hours(), b.Hours(), words, row.a, row.b, row.says)
 		}

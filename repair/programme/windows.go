@@ -46,22 +46,46 @@ type Windows struct {
 // Band is the allowed surface temperature in words.
 func (w Windows) Band(sys si.System) string { return band(w.Low, w.High, sys) }
 
-// Text lists the windows day by day, or says that there is none:
-// "day 1, 00–10 and 22–24 h; day 2, 06–10 h".
+// Text lists the windows, days alike together, or says that there is none:
+// "day 1, 00–10 and 22–24 h; days 2 to 4, 06–10 h".
 func (w Windows) Text() string {
 	if len(w.Open) == 0 {
 		return "none"
 	}
-	var days []string
-	for i, o := range w.Open {
+	type run struct {
+		from, to int
+		hours    string
+	}
+	var days []run
+	for _, o := range w.Open {
 		hours := fmt.Sprintf("%02d–%02d", o.From, o.To)
-		if i > 0 && w.Open[i-1].Day == o.Day {
-			days[len(days)-1] += " and " + hours
+		if n := len(days); n > 0 && days[n-1].from == o.Day {
+			days[n-1].hours += " and " + hours
 		} else {
-			days = append(days, fmt.Sprintf("day %d, %s", o.Day, hours))
+			days = append(days, run{o.Day, o.Day, hours})
 		}
 	}
-	return strings.Join(days, " h; ") + " h"
+	var runs []run
+	for _, d := range days {
+		if n := len(runs); n > 0 && runs[n-1].hours == d.hours && runs[n-1].to == d.from-1 {
+			runs[n-1].to = d.to
+		} else {
+			runs = append(runs, d)
+		}
+	}
+	var out []string
+	for _, r := range runs {
+		day := fmt.Sprintf("day %d", r.from)
+		if r.to > r.from {
+			day = fmt.Sprintf("days %d to %d", r.from, r.to)
+		}
+		hours := r.hours + " h"
+		if r.hours == "00–24" {
+			hours = "every hour"
+		}
+		out = append(out, day+", "+hours)
+	}
+	return strings.Join(out, "; ")
 }
 
 // Daily says at what time of the day it can never be, on none of the days: "early

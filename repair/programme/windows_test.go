@@ -168,3 +168,31 @@ func TestWarmestOfAWindow(t *testing.T) {
 		t.Errorf("3 to 4 h: got %g, want 0 °C", got)
 	}
 }
+
+// The hours of a day that are closed on every day are said in a sentence.
+func TestDaily(t *testing.T) {
+	day := func(d, from, to int) programme.Window { return programme.Window{Day: d, From: from, To: to} }
+	for _, c := range []struct {
+		open []programme.Window
+		hot  bool
+		want string
+	}{
+		{[]programme.Window{day(1, 0, 10), day(1, 22, 24), day(2, 6, 11)}, true, "early morning and evening only: never from 11 to 22 h, too hot"},
+		{[]programme.Window{day(1, 12, 22), day(2, 11, 20)}, false, "afternoon and evening only: never from 22 to 11 h, too cold or too damp"},
+		{[]programme.Window{day(1, 7, 24)}, false, "not at night: never from 00 to 07 h, too cold or too damp"},
+		{[]programme.Window{day(1, 0, 10), day(2, 9, 24)}, true, ""},
+		{nil, true, ""},
+	} {
+		if got := (programme.Windows{Open: c.open, TooHot: c.hot}).Daily(); got != c.want {
+			t.Errorf("%v: %q, want %q", c.open, got, c.want)
+		}
+	}
+}
+
+// Days alike are told together.
+func TestWindowsInWords(t *testing.T) {
+	w := programme.Windows{Open: []programme.Window{{1, 0, 24}, {2, 0, 24}, {3, 6, 10}, {3, 20, 24}, {5, 6, 10}, {6, 6, 10}}}
+	if got, want := w.Text(), "days 1 to 2, every hour; day 3, 06–10 and 20–24 h; days 5 to 6, 06–10 h"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
