@@ -150,3 +150,40 @@ func openHours(t *testing.T, text string) int {
 	}
 	return sum
 }
+
+// A dose outside the sheet's band is a stop, and no amount of it is told anywhere.
+func TestNoAmountOfAForbiddenDose(t *testing.T) {
+	d := describe(t, "day-launch")
+	d.Choices.Dose = si.Percent(3)
+	r, err := repair.Plan(d, catalog.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !r.Stopped() || r.Mixing.Mixable() {
+		t.Error("3 % of catalyst may be mixed")
+	}
+	for _, s := range r.Mixing.Sessions {
+		if s.Batches.Second != 0 || s.Need.Second != 0 || s.Batches.Count != 0 {
+			t.Errorf("%s tells %v of catalyst in %d batches", s.Name, s.Need.Second, s.Batches.Count)
+		}
+	}
+	if r.Mixing.Mixed.Second != 0 {
+		t.Errorf("in all %v of catalyst", r.Mixing.Mixed.Second)
+	}
+	if r.Mixing.Mixed.Resin == 0 {
+		t.Error("no resin is needed")
+	}
+}
+
+// Polyester on an old hull of epoxy is judged as that, not as polyester on polyester.
+func TestPolyesterOnAnEpoxyHull(t *testing.T) {
+	d := describe(t, "day-launch")
+	d.Laminate.Resin = "epoxy"
+	r, err := repair.Plan(d, catalog.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if j := r.Joints[0]; j.Check().State != check.Stop || !strings.Contains(j.Check().Value, "on epoxy") {
+		t.Errorf("%s: %s, %s", j.What, j.Check().State, j.Check().Value)
+	}
+}
