@@ -193,7 +193,10 @@ func TestCupOfAMaterialIsItsPot(t *testing.T) {
 			cup := answer(t, "cup", with(in{"material": m, "mass": "100 g", "ambient": "20 °C"}, change))
 			a, _ := pot.Results.Get("gel_min")
 			b, _ := cup.Results.Get("gel_min")
-			if !(math.Abs(a/b-1) < 0.01) {
+			// A polyester poured warm: the pot takes the warmer of air and mix for the inhibitor,
+			// too soon rather than too late.
+			early := m == "polyester-laminating" || m == "gelcoat-waxed"
+			if off := b/a - 1; !(math.Abs(off) < 0.01 || early && change["start"] != "" && off > 0 && off < 0.1) {
 				t.Errorf("%s %v: pot gels after %g min, cup after %g", m, change, a, b)
 			}
 			a, _ = pot.Results.Get("peak_c")
@@ -255,7 +258,7 @@ func TestDegreesAsTheyAreWritten(t *testing.T) {
 
 // The finest grid that still fails is not told to be refined, but how far it moved.
 func TestRefinedAndStillCoarse(t *testing.T) {
-	hard := with(good["cure-slab"], in{"thickness": "300 mm", "faces": "25C to 120C in 38 min", "time": "3 h", "nodes": "801", "refine": "yes"})
+	hard := with(good["cure-slab"], in{"thickness": "50.8 mm", "H": "150 kJ/kg", "nodes": "51", "refine": "yes"})
 	a := answer(t, "cure-slab", hard)
 	if coarse, _ := a.Results.Get("coarse_grid_count"); coarse != 1 {
 		t.Fatalf("not coarse: take a harder case")

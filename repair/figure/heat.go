@@ -184,39 +184,43 @@ func cureSlab(r *reader) Answer {
 	re, spent := l.reaction(hr)
 	g.layer.Reaction = re
 	s := g.model(ks, t)
-	run := func() (*heat.Result, error) { return s.Run(nil) }
-	if refine {
-		run = func() (*heat.Result, error) { return s.Resolve(nil, (mostNodes-1)/2) }
-	}
-	got, err := run()
+	got, err := s.Run(nil)
 	if err != nil {
 		r.giveUp(l.key, *spent, err)
 		return Answer{}
 	}
+	before := got
+	for refine && got.Coarse && 4*got.Cells+1 <= mostNodes {
+		s.Cells = 2 * got.Cells
+		finer, err := s.Run(nil)
+		if err != nil {
+			if *spent > mostRates {
+				break // what was found so far is the answer, and says so
+			}
+			r.giveUp(l.key, *spent, err)
+			return Answer{}
+		}
+		before, got = got, finer
+	}
 	a := g.cured(got, l, float64(hr), to, ks)
 	if got.Coarse {
-		nodes := 2*got.Cells + 1
-		a.warn(fmt.Sprintf("The grid of %d nodes is too coarse: the degree of cure differs by %.2f from one node to the next, so a reaction front fits between two of them and the peak may be off by tens of kelvin. %s",
-			nodes, got.Steepest, g.advice(refine, &s, got)))
+		a.warn(coarseWords(refine, before, got))
 	}
 	return a
 }
 
-// advice is what to do about a grid that was too coarse.
-func (g slabGiven) advice(refine bool, s *heat.Slab, got *heat.Result) string {
-	if !refine {
-		return "Take refine=yes, which halves the grid until it carries the front, or many times the nodes."
+// coarseWords is what to make of a grid that was too coarse, and of the one before it.
+func coarseWords(refine bool, before, got *heat.Result) string {
+	words := fmt.Sprintf("The grid of %d nodes is too coarse: the degree of cure differs by %.2f from one node to the next, so a reaction front fits between two of them and the peak may be off by tens of kelvin.", 2*got.Cells+1, got.Steepest)
+	switch {
+	case !refine:
+		return words + " Take refine=yes, which halves the grid until it carries the front, or many times the nodes."
+	case before == got:
+		return words + " No finer one fits into one figure: how far the peak is off is not known. Lay less at once, or warm it more slowly."
 	}
-	peak, cells, change := got.Peak.Temp, got.Cells, got.Change // the result is overwritten by the next run
-	if change == 0 {
-		coarser := *s
-		coarser.Cells = cells / 2
-		if r, err := coarser.Run(nil); err == nil {
-			change = peak.Sub(r.Peak.Temp)
-		}
-	}
-	return fmt.Sprintf("That is the finest grid this figure takes and it did not settle it: by the last halving the peak moved by %.2g K, from %.0f to %.0f °C. Read no more than that into it; a thinner slab or a slower programme is better than a finer grid.",
-		math.Abs(float64(change)), peak.Add(-change).Celsius(), peak.Celsius())
+	from, to := before.Peak.Temp, got.Peak.Temp
+	return words + fmt.Sprintf(" It is the finest that fits into one figure, and did not settle it: by the last halving the peak moved by %.2g K, from %.0f to %.0f °C, and may move as far again. Lay less at once, or warm it more slowly.",
+		math.Abs(float64(to.Sub(from))), from.Celsius(), to.Celsius())
 }
 
 // orNothing lets a law that could not be read pass to where its error is seen.
