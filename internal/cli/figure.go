@@ -8,7 +8,6 @@ import (
 	"text/tabwriter"
 
 	"scarfwright/repair/figure"
-	"scarfwright/repair/working"
 )
 
 type figureCommand struct {
@@ -46,17 +45,9 @@ func (c figureCommand) Run(p Program) error {
 	return printAnswer(p.Out, calc, a)
 }
 
-// usage is one line that shows every input with an example.
+// usage is one line that shows every input, and one that runs as it stands.
 func usage(c figure.Calculation) string {
-	parts := []string{"Usage: scarfwright figure " + c.Name}
-	for _, in := range c.Inputs {
-		word := in.Key + "=" + strings.ReplaceAll(in.Unit, " ", "")
-		if in.Default != "" || in.Optional {
-			word = "[" + word + "]"
-		}
-		parts = append(parts, word)
-	}
-	return strings.Join(parts, " ")
+	return c.Usage() + "\nExample: " + c.ExampleLine()
 }
 
 func listFigures(out io.Writer, asJSON bool) error {
@@ -73,6 +64,7 @@ func listFigures(out io.Writer, asJSON bool) error {
 		for _, in := range c.Inputs {
 			fmt.Fprintf(w, "  %s\t%s, such as %s%s\n", in.Key, in.Doc, in.Unit, note(in))
 		}
+		fmt.Fprintf(w, "  example:\t%s\n", c.ExampleLine())
 	}
 	fmt.Fprintf(w, "\n%s\n", notice)
 	return w.Flush()
@@ -103,8 +95,16 @@ func printAnswer(out io.Writer, c figure.Calculation, a figure.Answer) error {
 			fmt.Fprintf(w, "  %s\t%s\t%s\n", in.Key, t, in.Doc)
 		}
 	}
+	fmt.Fprintln(w, "\nResults")
+	for _, r := range a.Results.Shown(6) {
+		fmt.Fprintf(w, "  %s\t%s\n", r.Name, r.Text)
+	}
+	for _, s := range a.Warnings {
+		fmt.Fprintf(w, "\n! %s\n", s)
+	}
+	worked, fit := a.Lines()
 	fmt.Fprintln(w, "\nWorking")
-	for _, l := range a.Working {
+	for _, l := range worked {
 		fmt.Fprintf(w, "  %s\n    %s\n", l.Name, l.Formula)
 		if l.Numbers != "" {
 			fmt.Fprintf(w, "    %s\n", l.Numbers)
@@ -114,16 +114,11 @@ func printAnswer(out io.Writer, c figure.Calculation, a figure.Answer) error {
 			fmt.Fprintf(w, "    holds for: %s\n", l.Holds)
 		}
 	}
-	fmt.Fprintln(w, "\nResults")
-	for _, r := range a.Results {
-		if r.Text != "" {
-			fmt.Fprintf(w, "  %s\t%s\n", r.Key, r.Text)
-		} else {
-			fmt.Fprintf(w, "  %s\t%s\n", r.Key, working.Num(r.Value, 6))
+	if len(fit) > 0 {
+		fmt.Fprintf(w, "\nHow the entry was fitted   [%s]\n", fit[0].Source)
+		for _, l := range fit {
+			fmt.Fprintf(w, "  %s\t%s\t%s\n", l.Name, l.Result(), l.Numbers)
 		}
-	}
-	for _, s := range a.Warnings {
-		fmt.Fprintf(w, "\n! %s\n", s)
 	}
 	fmt.Fprintf(w, "\n%s\n", notice)
 	return w.Flush()

@@ -4,13 +4,11 @@ import (
 	"errors"
 	"net/http"
 	"net/url"
-	"slices"
 	"strconv"
 	"strings"
 
 	"scarfwright/repair/caution"
 	"scarfwright/repair/figure"
-	"scarfwright/repair/working"
 )
 
 func (s *Site) figures(w http.ResponseWriter, r *http.Request) {
@@ -25,6 +23,7 @@ type figureView struct {
 	Results     []field
 	Answer      *figure.Answer
 	Worked      worked
+	Fit         worked // of a catalogue entry, folded
 	Cautions    []caution.Caution
 	Example     string // the address of a worked example
 }
@@ -100,14 +99,10 @@ func (v *figureView) compute(calc figure.Calculation, given map[string]string) {
 		v.Problems = append(v.Problems, formProblem{"", err.Error()})
 		return
 	}
-	v.Answer, v.Worked = &a, worked{"", a.Working}
-	for _, res := range a.Results {
-		x := field{Label: res.Key, Value: res.Text}
-		if res.Text == "" {
-			name, unit := keyUnit(res.Key)
-			x = field{Label: name, Value: strings.TrimSpace(working.Num(res.Value, 4) + " " + unit)}
-		}
-		v.Results = append(v.Results, x)
+	lines, fit := a.Lines()
+	v.Answer, v.Worked, v.Fit = &a, worked{"", lines}, worked{"How the entry was fitted", fit}
+	for _, x := range a.Results.Shown(4) {
+		v.Results = append(v.Results, field{Label: x.Name, Value: x.Text})
 	}
 	if strings.Contains(calc.Name, "dose") || strings.Contains(calc.Name, "gelcoat") || strings.Contains(calc.Name, "batch") {
 		v.Cautions = caution.For(caution.Peroxide)
@@ -120,33 +115,8 @@ func (v *figureView) compute(calc figure.Calculation, given map[string]string) {
 // exampleOf is the address that fills a form with its own examples.
 func exampleOf(calc figure.Calculation) string {
 	q := url.Values{}
-	for _, in := range calc.Inputs {
-		switch {
-		case in.Optional:
-		case len(in.Words) > 0 && !slices.Contains(in.Words, in.Unit):
-			q.Set(in.Key, in.Words[0])
-		default:
-			q.Set(in.Key, in.Unit)
-		}
+	for key, value := range calc.Example() {
+		q.Set(key, value)
 	}
 	return "/figures/" + calc.Name + "?" + q.Encode()
-}
-
-// unitOf prints the unit a result's key ends in.
-var unitOf = map[string]string{
-	"mm": "mm", "mm2": "mm²", "mm3": "mm³", "m2": "m²", "g": "g", "kg": "kg", "ml": "ml", "l": "l", "percent": "%",
-	"mpa": "MPa", "gpa": "GPa", "pa": "Pa", "gsm": "g/m²", "deg": "°", "nm": "N m", "kgm3": "kg/m³", "min": "min", "h": "h", "c": "°C", "k": "K",
-}
-
-// keyUnit splits "outer_radius_mm" into its words and its unit.
-func keyUnit(key string) (name, unit string) {
-	i := strings.LastIndexByte(key, '_')
-	if i < 0 {
-		return key, ""
-	}
-	u, ok := unitOf[strings.ToLower(key[i+1:])]
-	if !ok {
-		return strings.ReplaceAll(key, "_", " "), ""
-	}
-	return strings.ReplaceAll(key[:i], "_", " "), u
 }

@@ -60,6 +60,8 @@ func TestSpellings(t *testing.T) {
 		{si.KindMolarEnergy, "83.68 kJ/mol", []string{"83680 J/mol", "20 kcal/mol"}},
 		{si.KindSpecificEnergy, "400 kJ/kg", []string{"400 J/g", "400000 J/kg"}},
 		{si.KindSpecificHeat, "1800 J/(kg K)", []string{"1800 J/kgK", "1800 J/kg K", "1800 J/(kg·K)", "1800 J/kg/K", "1.8 kJ/kgK", "1.8 kJ/(kg K)", "1.8 J/(g K)", "1800 J/(kg °C)"}},
+		{si.KindSpecificHeat, "2092 J/(kg K)", []string{"0.5 kcal/(kg K)", "0.5 kcal/kgK", "0.5 cal/(g °C)", "0.5 kcal/kg/K"}},
+		{si.KindSpecificHeat, "2093.4 J/(kg K)", []string{"0.5 BTU/(lb °F)", "0.5 Btu/lb/F", "0.5 btu/(lb F)", "0.5 BTU/(lbm °F)"}},
 		{si.KindConductivity, "0.2 W/(m K)", []string{"0.2 W/mK", "0.2 W/m K", "0,2 W/(m·K)", "0.2 W/m/K"}},
 		{si.KindHeatTransfer, "10 W/(m2 K)", []string{"10 W/m2K", "10 W/m²K", "10 W/(m²·K)", "10 W/m2 K"}},
 		{si.KindHeatingRate, "60 K/min", []string{"1 K/s", "60 °C/min", "60 C/min", "108 °F/min", "3600 K/h"}},

@@ -200,6 +200,10 @@ var units = [kinds][]unit{
 		{symbol: "J/(kg K)", mul: 1, div: 1, also: also("J/kg/K", "J/kg °C")},
 		{symbol: "kJ/(kg K)", mul: 1e3, div: 1, also: also("kJ/kg/K", "kJ/kg °C")},
 		{symbol: "J/(g K)", mul: 1e3, div: 1, also: also("J/g/K", "J/g °C")},
+		{symbol: "kcal/(kg K)", mul: 4184, div: 1, also: also("kcal/kg/K", "kcal/kg °C", "kcal/kg C")}, // thermochemical, as above
+		{symbol: "cal/(g K)", mul: 4184, div: 1, also: also("cal/g/K", "cal/g °C", "cal/g C")},
+		// The International Table Btu: 1 Btu/(lb °F) is 4186.8 J/(kg K), SP 811 app. B.8.
+		{symbol: "Btu/(lb °F)", mul: 41868, div: 10, also: also("Btu/lb/°F", "Btu/lb/F", "Btu/lb F", "Btu/lbm °F", "Btu/lbm/F", "Btu/lbm F")},
 	},
 	KindConductivity: {
 		{symbol: "W/(m K)", mul: 1, div: 1, also: also("W/m/K", "W/m °C")},

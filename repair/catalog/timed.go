@@ -200,10 +200,10 @@ func (t TwoPart) doses() []si.Ratio {
 	return slices.Compact(out)
 }
 
-// limitEnergy is how a time before sanding is moved to 20 °C, J/mol: halved by some
-// 10 K (from memory). Package curing moves it back to the hull's temperature with
-// the same.
-const limitEnergy = 50e3
+// WaitEnergy is how strongly a sheet's waits (before sanding, between coats) follow
+// temperature: halved by some 10 K (from memory). Here they are moved to 20 °C by it,
+// in repair/curing and repair/figure to the hull's temperature.
+const WaitEnergy = si.MolarEnergy(50e3)
 
 // sandableAt20 is the limit "no sooner than, at 20 °C" that follows from the film's
 // own times: of the row nearest 20 °C (and of those, the usual dose).
@@ -214,7 +214,7 @@ func (t TwoPart) sandableAt20(o Origin) Value[si.Time] {
 		dose := func(c job.FilmTime) float64 { return math.Abs(float64(c.Dose - t.Dose.Typical)) }
 		return cmp.Or(cmp.Compare(off(a), off(b)), cmp.Compare(dose(a), dose(b)))
 	})
-	x := math.Exp(limitEnergy / kinetics.R * (1/warm - 1/float64(near.At)))
+	x := math.Exp(float64(WaitEnergy) / kinetics.R * (1/warm - 1/float64(near.At)))
 	if math.Abs(x-1) < 1e-9 {
 		return exactly(near.Time, o)
 	}

@@ -98,7 +98,11 @@ func (m Model) outside(low, high si.Temp, dose si.Ratio) string {
 	if s.Kind == Polyester {
 		from, to := s.doses()
 		if dose < from-1e-9 || dose > to+1e-9 {
-			words = append(words, fmt.Sprintf("%.3g %% of catalyst is outside the doses the sheet gives times for (%.3g to %.3g %%)", dose.Percent(), from.Percent(), to.Percent()))
+			timed := fmt.Sprintf("%.3g to %.3g %%", from.Percent(), to.Percent())
+			if from == to {
+				timed = fmt.Sprintf("%.3g %% only", from.Percent())
+			}
+			words = append(words, fmt.Sprintf("%.3g %% of catalyst is outside the doses the sheet gives times for (%s)", dose.Percent(), timed))
 		}
 	}
 	return strings.Join(words, "; ")
@@ -162,7 +166,7 @@ func (m Model) Pot(in Batch) (PotResult, error) {
 	if err := m.checkBatch(in); err != nil {
 		return PotResult{}, err
 	}
-	criterion := m.criterion()
+	criterion := m.Criterion()
 	var gel, working, peak, peakAt [draws]float64
 	ran := 0
 	for i := range m.sample {
@@ -196,7 +200,7 @@ func (m Model) Working(in Batch) (Prediction[si.Time], error) {
 	if err := m.checkBatch(in); err != nil {
 		return Prediction[si.Time]{}, err
 	}
-	criterion := m.criterion()
+	criterion := m.Criterion()
 	var t [draws]float64
 	for i := range m.sample {
 		r := &m.sample[i]
@@ -215,13 +219,17 @@ func (m Model) LikelyPot(in Batch) (si.Time, error) {
 		return 0, err
 	}
 	o := m.best.run(m.best.bath(in), in.Dose, false)
-	return si.Time(min(o.pot(m.criterion()), horizon)), nil
+	return si.Time(min(o.pot(m.Criterion()), horizon)), nil
 }
 
 const horizon = 60 * 86400 // s
 
-// criterion is the one the sheet's pot life is stated by.
-func (m Model) criterion() Criterion {
+// Beyond reports whether a time of a film or a batch is the horizon itself, 60 days:
+// read "more than".
+func Beyond(t si.Time) bool { return !(t < horizon) }
+
+// Criterion is the one the sheet's pot life is stated by.
+func (m Model) Criterion() Criterion {
 	for _, p := range m.problem.sheet.Pots {
 		return p.Criterion
 	}
@@ -263,6 +271,14 @@ func (m Model) degree(s Stage, draw int) float64 {
 		r, through = &m.sample[draw], m.throughDraws[draw]
 	}
 	return [...]float64{r.gel, r.sand, through}[s]
+}
+
+// Ripe returns the age that a film must have come to at a temperature before it counts
+// as cured through, whatever its degree, and the time and temperature it is
+// reckoned from: the sheet's own, or else 7 days at 20 °C.
+func (m Model) Ripe(air si.Temp) (age, from si.Time, at si.Temp) {
+	f := m.problem.throughAt()
+	return si.Time(float64(f.Time) / m.best.age(float64(air), float64(f.At))), f.Time, f.At
 }
 
 // Film predicts when a thin film at one temperature comes to a stage.

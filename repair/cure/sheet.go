@@ -35,6 +35,14 @@ const (
 	ViscosityDoubled                  // it brushes noticeably worse
 )
 
+// Words says until when a pot life by it lasts: "until it gels in the cup".
+func (c Criterion) Words() string {
+	return [...]string{
+		Gel: "until it gels in the cup", PlusKelvin25: "until the batch has warmed by 25 K",
+		PlusKelvin30: "until the batch has warmed by 30 K", ViscosityDoubled: "until its viscosity has doubled",
+	}[c]
+}
+
 // Pot is one pot life.
 type Pot struct {
 	Mass      si.Mass // 0: 100 g

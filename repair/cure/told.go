@@ -60,7 +60,7 @@ func (m Model) Told() string {
 	}
 	add(len(s.Peaks), "cup's peak", "cups' peaks", low, high)
 	for _, p := range m.Report() {
-		if !p.Fixed && p.PostOverPrior >= silent {
+		if !p.Fixed && p.Silent() {
 			untold = append(untold, plain[p.Name])
 		}
 	}
@@ -70,3 +70,10 @@ func (m Model) Told() string {
 	}
 	return out + "."
 }
+
+// Plain names the parameter in the words of whoever holds the tin: "how fast it sets".
+func (p ParameterReport) Plain() string { return plain[p.Name] }
+
+// Silent reports whether the sheet says next to nothing of the parameter, so that it is
+// as usual for its kind.
+func (p ParameterReport) Silent() bool { return p.PostOverPrior >= silent }

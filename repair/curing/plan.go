@@ -212,7 +212,7 @@ func waits(hull kinetics.History, sheet si.Time) (si.Time, error) {
 
 // windowEnergy is how strongly the recoat window follows temperature: halved by
 // some 10 K (from memory).
-const windowEnergy = si.MolarEnergy(50e3)
+const windowEnergy = catalog.WaitEnergy
 
 func (s Session) verdict(in Input) check.Verdict {
 	show := func(t si.Temp) string { return degrees(t, in.System) }

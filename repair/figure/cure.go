@@ -36,23 +36,17 @@ func cureFigures() []Calculation {
 			}, lawInputs), work: cureAdiabatic,
 		},
 		{
-			Name: "film-gel", Title: "when a thin film of an epoxy gels: so thin that it stays at the temperature of the air", Inputs: []Input{
-				{Key: "k2", Doc: "rate constant k2 at the reference temperature", Unit: "3e-4/s", Unless: []string{"material"}},
-				{Key: "kappa", Doc: "k1/k2", Unit: "0.10", Unless: []string{"material"}},
-				{Key: "E", Doc: "activation energy", Unit: "55 kJ/mol", Unless: []string{"material"}},
+			Name: "film-gel", Title: "when a thin film gels, so thin that it stays at the temperature of the air; of a catalogue material also when it is sandable and cured through", Inputs: append([]Input{
 				{Key: "temperature", Doc: "temperature of the film", Unit: "20 °C"},
-				{Key: "reference", Doc: "temperature of k2", Unit: "25 °C", Default: "25 °C"},
 				{Key: "gel", Doc: "degree of cure at gel", Unit: "0.58", Default: "0.58"},
-				materialInput(false, true),
-				percentInput,
-			}, work: filmGel,
+			}, batchLaw()...), work: filmGel,
 		},
 	}, gelFigures()...)
 }
 
 // degree reads a degree of cure.
 func (r *reader) degree(key string) float64 {
-	return float64(quantity[si.Ratio](r, key, fraction))
+	return r.share(key, fraction)
 }
 
 // timer is a law with closed forms, or its own integrals.
@@ -96,6 +90,7 @@ func cureIsothermal(r *reader) Answer {
 		return Answer{}
 	}
 	a := Answer{Warnings: []string{degreeWarning}}
+	a.long(t)
 	a.Results, a.Working = l.at(T)
 	a.Results = append(a.Results, Result{Key: "time_s", Value: float64(t)}, Result{Key: "time_min", Value: t.Minutes()}, Result{Key: "time_h", Value: t.Hours()})
 	a.Working = append(a.Working, working.Line{
@@ -136,7 +131,7 @@ func cureAdiabatic(r *reader) Answer {
 	}
 	_, lines := l.at(T)
 	then := b.Temp(to)
-	return Answer{
+	a := Answer{
 		Results: Results{
 			{Key: "rise_k", Value: float64(b.Rise())}, {Key: "end_c", Value: b.Temp(1).Celsius()},
 			{Key: "time_s", Value: float64(t)}, {Key: "time_min", Value: t.Minutes()}, {Key: "time_h", Value: t.Hours()}, {Key: "then_c", Value: then.Celsius()},
@@ -148,39 +143,55 @@ func cureAdiabatic(r *reader) Answer {
 		),
 		Warnings: []string{degreeWarning},
 	}
+	a.long(t)
+	if end := b.Temp(1); end > hotHighEnd {
+		a.warn(fmt.Sprintf("Kept from losing heat it comes to %.0f °C: resin that hot smokes, scorches and can start a fire. A real batch stays below that by what its vessel and the air carry off.", end.Celsius()))
+	}
+	return a
 }
 
 func filmGel(r *reader) Answer {
 	if r.has("material") {
 		return filmOf(r)
 	}
-	k2, kappa := r.rate("k2", false), r.number("kappa", between(1e-6, 1e3, "between 0.000001 and 1000"))
-	e, T, ref := quantity[si.MolarEnergy](r, "E", activation), quantity[si.Temp](r, "temperature", shopTemp), quantity[si.Temp](r, "reference", shopTemp)
+	T := quantity[si.Temp](r, "temperature", shopTemp)
 	gel := r.degree("gel")
+	l := r.law()
+	a0 := r.seed(l, 0)
+	if r.ok() && gel <= a0 {
+		r.fail("gel", fmt.Sprintf("must be more than the degree at the start, %s.", num(a0)), "")
+	}
 	if !r.ok() {
 		return Answer{}
 	}
-	k, err := kinetics.FromReference(k2, ref, e)
-	if err != nil {
-		r.fail("k2", err.Error(), "")
-		return Answer{}
-	}
-	t, err := kinetics.Kamal{K1: k.Times(kappa), K2: k, M: 1, N: 2}.Time(T, 0, gel)
+	t, err := l.time(T, a0, gel)
 	if err != nil {
 		r.fail("gel", "the law gives no time: "+err.Error()+".", "")
 		return Answer{}
 	}
-	at := k.K(T)
-	warn := ""
-	if math.Abs(float64(T.Sub(ref))) > 15 {
-		warn = fmt.Sprintf("%s °C is %s K from the reference: beyond the temperatures of a sheet a rate is a guess", num(T.Celsius()), num(math.Abs(float64(T.Sub(ref)))))
+	a := Answer{Warnings: []string{"Gelled is neither sandable nor through-cured: those come hours and days later, by the data sheet."}}
+	a.Results, a.Working = l.at(T)
+	a.Results = append(a.Results, Result{Key: "gel_s", Value: float64(t)}, Result{Key: "gel_min", Value: t.Minutes()}, Result{Key: "gel_h", Value: t.Hours()})
+	formula := l.formula + ", t = ∫ da/rate"
+	if k, ok := l.Law.(kinetics.Kamal); ok && k.M == 1 && k.N == 2 && k.K1.E == k.K2.E && a0 == 0 {
+		formula = "t = [F(a) - F(0)]/k2, F(x) = ln[(κ+x)/(1-x)]/(1+κ)² + 1/[(1+κ)(1-x)]"
 	}
-	return Answer{
-		Results: Results{{Key: "k2_per_s", Value: at}, {Key: "gel_s", Value: float64(t)}, {Key: "gel_min", Value: t.Minutes()}, {Key: "gel_h", Value: t.Hours()}},
-		Working: []working.Line{
-			{Name: "rate constant", Formula: "k2 exp[-E/R (1/T - 1/Tref)]", Numbers: fmt.Sprintf("%s/s, E = %s kJ/mol, %s °C from %s °C", num(k2), num(e.KJPerMol()), num(T.Celsius()), num(ref.Celsius())), Value: at, Unit: "1/s", Source: "Arrhenius' law; parameters as given", Warning: warn},
-			{Name: "film gels", Formula: "t = [F(a) - F(0)]/k2, F(x) = ln[(κ+x)/(1-x)]/(1+κ)² + 1/[(1+κ)(1-x)]", Numbers: fmt.Sprintf("κ = %s, a = %s", num(kappa), num(gel)), Value: t.Hours(), Unit: "h", Source: kamalSourour, Holds: "a film that stays at the temperature of the air; below vitrification"},
-		},
-		Warnings: []string{"Gelled is neither sandable nor through-cured: those come hours and days later, by the data sheet."},
+	a.Working = append(a.Working, working.Line{
+		Name: "film gels", Formula: formula, Numbers: fmt.Sprintf("%s, a from %s to %s at %s °C", l.numbers, num(a0), num(gel), num(T.Celsius())),
+		Value: t.Hours(), Unit: "h", Source: l.source, Holds: "a film that stays at the temperature of the air; below vitrification",
+	})
+	if r.has("k2") {
+		if ref := r.reference(); math.Abs(float64(T.Sub(ref))) > 15 {
+			a.warn(fmt.Sprintf("%s °C is %s K from the reference: beyond the temperatures of a sheet a rate is a guess", num(T.Celsius()), num(math.Abs(float64(T.Sub(ref))))))
+		}
+	}
+	a.long(t)
+	return a
+}
+
+// long warns of a time so long that it means never.
+func (a *Answer) long(t si.Time) {
+	if t > si.Days(60) {
+		a.warn("That is " + never + ": read it as never. Warm it, or take another resin.")
 	}
 }

@@ -187,7 +187,7 @@ func TestCureFiguresWarn(t *testing.T) {
 		{"film-gel", in{"temperature": "5 °C"}, "is a guess", false},
 		{"cup", nil, "can start a fire", true},
 		{"pot-life", in{"temperature": "5 °C"}, "colder than the sheet's data", false},
-		{"pot-life", nil, "working time at least", true},
+		{"pot-life", nil, "Have it laid within", true},
 		{"cup", in{"ambient": "15 °C", "mass": "70 g"}, "near the edge", false},
 	} {
 		a, err := compute(row.figure, with(good[row.figure], row.change))

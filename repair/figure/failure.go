@@ -48,8 +48,8 @@ func failureFigures() []Calculation {
 	}
 }
 
-// key turns a criterion's name into part of a result key: "tsai_wu".
-func key(c laminate.Criterion) string {
+// criterionKey turns a criterion's name into part of a result key: "tsai_wu".
+func criterionKey(c laminate.Criterion) string {
 	return strings.NewReplacer(" ", "_", "-", "_").Replace(strings.ToLower(c.String()))
 }
 
@@ -89,7 +89,7 @@ func firstPlyFailure(r *reader) Answer {
 			r.fail("nx", "no ply is stressed by this load.", "")
 			return Answer{}
 		}
-		k := key(c)
+		k := criterionKey(c)
 		a.Results = append(a.Results,
 			Result{Key: k + "_first_load_ratio", Value: first.Ratio},
 			Result{Key: k + "_first_ply_number", Value: float64(first.Ply + 1)},
@@ -157,7 +157,7 @@ func laminaFailure(r *reader) Answer {
 	for _, c := range laminate.Criteria {
 		f := laminate.FailureOf(c, l, x, local)
 		formula, src := criterionFormula(c)
-		a.Results = append(a.Results, Result{Key: key(c) + "_strength_ratio", Value: f.Ratio}, Result{Key: key(c) + "_mode_words", Text: f.Mode.String()})
+		a.Results = append(a.Results, Result{Key: criterionKey(c) + "_strength_ratio", Value: f.Ratio}, Result{Key: criterionKey(c) + "_mode_words", Text: f.Mode.String()})
 		a.Working = append(a.Working, working.Line{Name: "strength ratio, " + c.String(), Formula: formula, Numbers: fmt.Sprintf("σ1 %s, σ2 %s, τ12 %s MPa", num(local[0].MPa()), num(local[1].MPa()), num(local[2].MPa())), Value: f.Ratio, Unit: "1", Source: src, Holds: "above 1 the lamina holds"})
 	}
 	return a

@@ -96,6 +96,15 @@ type Answer struct {
 	Working  []working.Line    `json:"working"`
 	Sources  []string          `json:"sources"`
 	Warnings []string          `json:"warnings"`
+
+	fit int // how many of the last lines of Working are of a fit
+}
+
+// Lines returns the worked lines that lead to the results, and apart from them those
+// that say how a catalogue entry was fitted.
+func (a Answer) Lines() (worked, fit []working.Line) {
+	n := len(a.Working) - a.fit
+	return a.Working[:n:n], a.Working[n:]
 }
 
 // Calculation is one row of the catalogue.

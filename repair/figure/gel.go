@@ -52,7 +52,7 @@ func gelFigures() []Calculation {
 const diBenedetto = "DiBenedetto1987: form from memory"
 
 func glassTransition(r *reader) Answer {
-	g := kinetics.DiBenedetto{Tg0: quantity[si.Temp](r, "Tg0", shopTemp), TgInf: quantity[si.Temp](r, "Tginf", shopTemp), Lambda: r.number("lambda", bounds{0, 1, true, "more than 0 and at most 1"})}
+	g := kinetics.DiBenedetto{Tg0: quantity[si.Temp](r, "Tg0", shopTemp), TgInf: quantity[si.Temp](r, "Tginf", shopTemp), Lambda: r.share("lambda", bounds{0, 1, true, "more than 0 and at most 1"})}
 	inverse := r.has("Tg")
 	var a float64
 	var tg si.Temp
@@ -62,7 +62,13 @@ func glassTransition(r *reader) Answer {
 	case inverse:
 		tg = quantity[si.Temp](r, "Tg", shopTemp)
 	default:
-		a = float64(quantity[si.Ratio](r, "cure", between(0, 1, "between 0 and 100 %")))
+		a = r.share("cure", between(0, 1, "between 0 and 100 %"))
+	}
+	if r.ok() && g.TgInf <= g.Tg0 {
+		r.fail("Tginf", fmt.Sprintf("is %.4g °C and Tg0 %.4g °C: curing raises the glass transition, so Tginf must be the higher.", g.TgInf.Celsius(), g.Tg0.Celsius()), "")
+	}
+	if r.ok() && inverse && (tg < g.Tg0 || tg > g.TgInf) {
+		r.fail("Tg", fmt.Sprintf("is %.4g °C; this resin's lies between %.4g and %.4g °C.", tg.Celsius(), g.Tg0.Celsius(), g.TgInf.Celsius()), "")
 	}
 	if r.ok() {
 		if err := g.Check(); err != nil {
@@ -102,22 +108,32 @@ func glassTransition(r *reader) Answer {
 
 func gelConversion(r *reader) Answer {
 	least := bounds{1, 1e6, true, "more than 1"}
-	f, g, short := r.number("f", least), r.number("g", least), r.number("r", bounds{0, 1, true, "more than 0 and at most 1"})
+	f, g, short := r.number("f", least), r.number("g", least), r.share("r", bounds{0, 1, true, "more than 0 and at most 1"})
 	if !r.ok() {
 		return Answer{}
 	}
-	a, err := kinetics.GelConversion(f, g, short)
+	need, err := kinetics.GelConversion(f, g, short)
 	if err != nil {
-		r.fail("r", err.Error(), "")
+		r.fail("r", err.Error()+".", "Too little hardener, or too few groups on its molecules.")
 		return Answer{}
 	}
-	return Answer{
-		Results: Results{{Key: "conversion_fraction", Value: a}},
-		Working: []working.Line{{
-			Name: "degree of cure at gel", Formula: "a = 1/√[r (f-1)(g-1)]", Numbers: fmt.Sprintf("1/√[%s × %s × %s]", num(short), num(f-1), num(g-1)),
-			Value: a, Unit: "1", Source: "Flory1953: from memory", Holds: "step growth with equal groups and no rings, which delay real gel; polyester and vinylester gel at a few per cent",
-		}},
+	line := working.Line{
+		Name: "degree of cure at gel", Formula: "a = 1/√[r (f-1)(g-1)]", Numbers: fmt.Sprintf("1/√[%s × %s × %s]", num(short), num(f-1), num(g-1)),
+		Value: need, Unit: "1", Source: "Flory1953: from memory", Holds: "step growth with equal groups and no rings, which delay real gel; polyester and vinylester gel at a few per cent",
 	}
+	if need >= 1-1e-12 {
+		line.Warning = "it never gels: at full cure it just would, and nothing cures fully"
+		return Answer{Results: Results{{Key: "conversion_words", Text: "never: " + chains(f, g)}}, Working: []working.Line{line}}
+	}
+	return Answer{Results: Results{{Key: "conversion_fraction", Value: need}}, Working: []working.Line{line}}
+}
+
+// chains says why a mix that would gel at full cure does not.
+func chains(f, g float64) string {
+	if f == 2 && g == 2 {
+		return "two groups on each molecule make chains only (linear), however far it cures"
+	}
+	return "it would have to cure fully first"
 }
 
 func equivalentAge(r *reader) Answer {

@@ -30,22 +30,18 @@ func heatFigures() []Calculation {
 	}
 	return []Calculation{
 		{
-			Name: "cup", Title: "a mixed batch in a cup or tray: when it gels and how hot it gets", Inputs: []Input{
+			Name: "cup", Title: "a mixed batch in a cup or tray: when it gels and how hot it gets", Inputs: slices.Concat([]Input{
 				{Key: "mass", Doc: "mass of the batch", Unit: "100 g"},
 				vesselInput,
-				{Key: "diameter", Doc: "inside diameter of the cup, or length of the tray; 75 mm and 250 mm if left out", Unit: "75 mm", Optional: true},
+				diameterInput,
 				{Key: "ambient", Doc: "temperature of the air", Unit: "25 °C"},
 				{Key: "start", Doc: "temperature of the mix; the air's if left out", Unit: "25 °C", Optional: true},
-				{Key: "k2", Doc: "rate constant k2 at the reference temperature", Unit: "3e-4/s"},
-				{Key: "kappa", Doc: "k1/k2", Unit: "0.10"},
-				{Key: "E", Doc: "activation energy", Unit: "55 kJ/mol"},
-				{Key: "reference", Doc: "temperature of k2", Unit: "25 °C", Default: "25 °C"},
-				{Key: "H", Doc: "heat of reaction, per kg of mix", Unit: "330 kJ/kg"},
+				{Key: "H", Doc: "heat of reaction, per kg of mix", Unit: "330 kJ/kg", Unless: []string{"material"}},
 				{Key: "c", Doc: "specific heat of the mix", Unit: "1900 J/(kg K)", Default: "1900 J/(kg K)"},
 				{Key: "rho", Doc: "density of the mix", Unit: "1130 kg/m3", Default: "1130 kg/m3"},
 				{Key: "U", Doc: "heat loss through every face, 6 to 10 for thin plastic; the vessel's own if left out", Unit: "8 W/(m2 K)", Optional: true},
 				{Key: "gel", Doc: "degree of cure at gel", Unit: "0.58", Default: "0.58"},
-			}, work: cup,
+			}, batchLaw()), work: cup,
 		},
 		{
 			Name: "cure-slab", Title: "a slab that cures and heats itself: its hottest moment and when each place is cured", Inputs: slices.Concat(slab, []Input{
@@ -73,12 +69,35 @@ const mostRates = 20_000_000
 // reaction is a law as the heat solver takes it, with a count of its calls.
 func (l cureLaw) reaction(h si.SpecificEnergy) (re *heat.Reaction, spent *int) {
 	spent = new(int)
-	return &heat.Reaction{Heat: h, Breaks: kinetics.Breaks(l.Law), Rate: func(a, T float64) float64 {
+	scale := 1.0
+	re = &heat.Reaction{Heat: h}
+	if l.inhibited() {
+		scale, re.Quiet = 0.5, 0.5
+	}
+	for _, b := range kinetics.Breaks(l.Law) {
+		re.Breaks = append(re.Breaks, l.solved(b))
+	}
+	re.Rate = func(u, T float64) float64 {
 		if *spent++; *spent > mostRates {
 			return math.NaN() // the solver gives up where a rate is no number
 		}
-		return l.Rate(a, si.Temp(T))
-	}}, spent
+		if scale < 1 {
+			u = 2*u - 1
+		}
+		return scale * l.Rate(u, si.Temp(T))
+	}
+	return re, spent
+}
+
+// inhibited reports a law whose state runs from -1: an inhibitor is used up first.
+func (l cureLaw) inhibited() bool { return kinetics.Fresh(l.Law) < 0 }
+
+// solved is a state of the law as the heat solver counts it, from 0 to 1.
+func (l cureLaw) solved(state float64) float64 {
+	if l.inhibited() {
+		return (state + 1) / 2
+	}
+	return state
 }
 
 // giveUp turns a solver's error into one of the inputs.
@@ -165,16 +184,43 @@ func cureSlab(r *reader) Answer {
 	re, spent := l.reaction(hr)
 	g.layer.Reaction = re
 	s := g.model(ks, t)
-	run := func() (*heat.Result, error) { return s.Run(nil) }
-	if refine {
-		run = func() (*heat.Result, error) { return s.Resolve(nil, (mostNodes-1)/2) }
-	}
-	got, err := run()
+	got, err := s.Run(nil)
 	if err != nil {
-		r.giveUp("A", *spent, err)
+		r.giveUp(l.key, *spent, err)
 		return Answer{}
 	}
-	return g.cured(got, l, float64(hr), to, ks)
+	before := got
+	for refine && got.Coarse && 4*got.Cells+1 <= mostNodes {
+		s.Cells = 2 * got.Cells
+		finer, err := s.Run(nil)
+		if err != nil {
+			if *spent > mostRates {
+				break // what was found so far is the answer, and says so
+			}
+			r.giveUp(l.key, *spent, err)
+			return Answer{}
+		}
+		before, got = got, finer
+	}
+	a := g.cured(got, l, float64(hr), to, ks)
+	if got.Coarse {
+		a.warn(coarseWords(refine, before, got))
+	}
+	return a
+}
+
+// coarseWords is what to make of a grid that was too coarse, and of the one before it.
+func coarseWords(refine bool, before, got *heat.Result) string {
+	words := fmt.Sprintf("The grid of %d nodes is too coarse: the degree of cure differs by %.2f from one node to the next, so a reaction front fits between two of them and the peak may be off by tens of kelvin.", 2*got.Cells+1, got.Steepest)
+	switch {
+	case !refine:
+		return words + " Take refine=yes, which halves the grid until it carries the front, or many times the nodes."
+	case before == got:
+		return words + " No finer one fits into one figure: how far the peak is off is not known. Lay less at once, or warm it more slowly."
+	}
+	from, to := before.Peak.Temp, got.Peak.Temp
+	return words + fmt.Sprintf(" It is the finest that fits into one figure, and did not settle it: by the last halving the peak moved by %.2g K, from %.0f to %.0f °C, and may move as far again. Lay less at once, or warm it more slowly.",
+		math.Abs(float64(to.Sub(from))), from.Celsius(), to.Celsius())
 }
 
 // orNothing lets a law that could not be read pass to where its error is seen.
@@ -198,7 +244,12 @@ func (g slabGiven) cured(got *heat.Result, l cureLaw, hr, to float64, ks []kinet
 	a := Answer{Warnings: []string{degreeWarning}}
 	if got.Coarse {
 		coarse = 1
-		a.Warnings = append(a.Warnings, fmt.Sprintf("The grid of %d nodes is too coarse: the degree of cure differs by %.2f from one node to the next, so a reaction front fits between two of them and the peak may be off by tens of kelvin. Take refine=yes, which halves the grid until it carries the front, or many times the nodes.", nodes, got.Steepest))
+	}
+	if jump := float64(g.start.Sub(ks[0].Temp)); !g.film && math.Abs(jump) > 0.5 {
+		a.warn(fmt.Sprintf("The faces begin at %s °C and the slab at %s °C: the faces jump there at once. Give the slab the temperature its programme begins at, or a ramp from the slab's own.", num(ks[0].Temp.Celsius()), num(g.start.Celsius())))
+	}
+	if top := got.Peak.Temp; top > hotHighEnd {
+		a.warn(fmt.Sprintf("It reaches %.0f °C: resin smokes and scorches, styrene boils, foam and old gelcoat give way long before (60 to 80 °C in a repair, from memory). Right only for a part made for an oven; lay less at once.", top.Celsius()))
 	}
 	a.Results = Results{
 		{Key: "centre_peak_c", Value: centre.Temp.Celsius()}, {Key: "centre_peak_min", Value: centre.Time.Minutes()},

@@ -209,12 +209,14 @@ func laminateFigure(r *reader) Answer {
 	q := l.Q()
 	a.Working = append([]working.Line{
 		{Name: "reduced stiffness Q11", Formula: "Q11 = E1/(1 - ν12 ν21)", Numbers: fmt.Sprintf("%s GPa/(1 - %s × %s)", num(l.E1.GPa()), num(l.Nu12), num(l.Nu21())), Value: q[0][0] / 1e9, Unit: "GPa", Source: kaw2},
-		{Name: "A11", Formula: "A = Σ Q̄ t", Numbers: fmt.Sprintf("%d plies %s", len(plies), stack), Value: s.A[0][0], Unit: "N/m", Source: kaw},
+		{Name: "A11", Formula: "A = Σ Q̄ t", Numbers: plyCount(len(plies)) + " " + stack.String(), Value: s.A[0][0], Unit: "N/m", Source: kaw},
 		{Name: "B11", Formula: "B = Σ Q̄ t z", Numbers: "z from the mid-plane, first ply lowest", Value: s.B[0][0], Unit: "N", Source: kaw},
 		{Name: "D11", Formula: "D = Σ Q̄ (t z² + t³/12)", Value: s.D[0][0], Unit: "N m", Source: kaw},
 	}, a.Working...)
 	return a
 }
+
+func plyCount(n int) string { return working.Count(n, "ply", "plies") }
 
 func index(i int) string { return []string{"1", "2", "6"}[i] }
 

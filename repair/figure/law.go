@@ -44,6 +44,42 @@ var lawInputs = []Input{
 	{Key: "switch", Doc: "two-regime: degree at which the law changes, 0.3 if left out", Unit: "0.3", Optional: true},
 }
 
+// batchLaw are the inputs that say how a batch or a film sets: a material of the
+// catalogue, or the parameters of any of the models, kamal's if none is named.
+func batchLaw() []Input {
+	others := []string{"material", "model=autocatalytic", "model=nth", "model=two-regime", "A1", "A2"}
+	change := map[string]func(*Input){
+		"model": func(in *Input) { in.Unit, in.Default = kamal, kamal },
+		"A":     func(in *Input) { in.Doc, in.Unless, in.Optional = "autocatalytic and nth: "+in.Doc, nil, true },
+		"E": func(in *Input) {
+			in.Unit, in.Unless = "55 kJ/mol", []string{"material", "model=two-regime", "A1", "A2"}
+		},
+		"m":     func(in *Input) { in.Unless, in.Optional = nil, true },
+		"n":     func(in *Input) { in.Unless, in.Optional = nil, true },
+		"k2":    func(in *Input) { in.Unless, in.Optional = others, false },
+		"kappa": func(in *Input) { in.Unless, in.Optional = others, false },
+		"reference": func(in *Input) {
+			in.Doc, in.Default, in.Optional = "kamal: reference temperature of k2", "25 °C", false
+		},
+	}
+	rest := slices.Clone(lawInputs)
+	for i := range rest {
+		if f, ok := change[rest[i].Key]; ok {
+			f(&rest[i])
+		}
+	}
+	rank := func(in Input) int { // what the usual model needs comes first
+		if i := slices.Index([]string{"k2", "kappa", "E", "reference", "model"}, in.Key); i >= 0 {
+			return i
+		}
+		return 9
+	}
+	slices.SortStableFunc(rest, func(a, b Input) int { return rank(a) - rank(b) })
+	first := []Input{materialInput(false, true), percentInput}
+	seed := Input{Key: "seed", Doc: "degree of cure at the start; left out, 0 or, where the law can't leave 0, 1e-6", Unit: "1e-6", Optional: true}
+	return append(append(first, rest...), seed)
+}
+
 // Bounds of what a resin or a boat can mean, to catch a value typed in another unit.
 var (
 	shopTemp     = bounds{173.1, 773.2, false, "between -100 and 500 °C"}
@@ -115,11 +151,21 @@ func (r *reader) numberOr(key string, b bounds, x float64) float64 {
 	return r.number(key, b)
 }
 
+// shareOr reads a number from 0 to 1, or takes x where it is not given.
+func (r *reader) shareOr(key string, b bounds, x float64) float64 {
+	if !r.has(key) {
+		return x
+	}
+	return r.share(key, b)
+}
+
 // cureLaw is a rate law as it was given, with the words for its worked lines.
 type cureLaw struct {
 	kinetics.Law
 	formula, numbers, source string
 	constants                []rateConstant
+	key                      string         // of the input that sets its speed
+	energy                   si.MolarEnergy // of the main reaction
 }
 
 // rateConstant is one of a law's constants.
@@ -135,8 +181,12 @@ func (r *reader) law() cureLaw {
 	var l cureLaw
 	switch model := r.word("model"); model {
 	case autocatalytic, nthOrder:
-		k := r.arrhenius("A", "E", "by the model "+model, false)
-		l = cureLaw{source: "closed form of the rate law", constants: []rateConstant{{"k", k}}}
+		why := "by the model " + model
+		k := r.arrhenius("A", "E", why, false)
+		l = cureLaw{source: "closed form of the rate law", constants: []rateConstant{{"k", k}}, key: "A", energy: k.E}
+		if !r.need("n", why) || model == autocatalytic && !r.need("m", why) {
+			return l
+		}
 		if model == nthOrder {
 			n := r.number("n", exponents)
 			l.Law, l.formula, l.numbers = kinetics.NthOrder{K: k, N: n}, "da/dt = k (1-a)^n", "n = "+num(n)
@@ -150,10 +200,11 @@ func (r *reader) law() cureLaw {
 	case twoRegime:
 		why := "by the model two-regime"
 		t := kinetics.TwoRegime{K1: r.arrhenius("A1", "E1", why, false), K2: r.arrhenius("A2", "E2", why, true), K3: r.arrhenius("A3", "E3", why, false)}
-		t.Bound, t.Switch = r.numberOr("bound", between(0.01, 1, "between 0.01 and 1"), 0.47), r.numberOr("switch", between(0.01, 0.99, "between 0.01 and 0.99"), 0.3)
+		t.Bound, t.Switch = r.shareOr("bound", between(0.01, 1, "between 0.01 and 1"), 0.47), r.shareOr("switch", between(0.01, 0.99, "between 0.01 and 0.99"), 0.3)
 		l = cureLaw{
 			Law: t, formula: "da/dt = (k1 + k2 a)(1-a)(b-a) up to the switch, k3 (1-a) after", numbers: fmt.Sprintf("b = %s, switch at %s", num(t.Bound), num(t.Switch)),
 			source: "LeeLoosSpringer1982: form from memory", constants: []rateConstant{{"k1", t.K1}, {"k2", t.K2}, {"k3", t.K3}},
+			key: "A1", energy: t.K1.E,
 		}
 	}
 	if r.ok() {
@@ -168,6 +219,7 @@ func (r *reader) law() cureLaw {
 // temperature with one activation energy, or by two Arrhenius constants.
 func (r *reader) kamal() cureLaw {
 	var law kinetics.Kamal
+	key, kappaWords := "A2", ""
 	if r.has("A1") || r.has("A2") {
 		why := "beside the other of A1 and A2"
 		law.K1, law.K2 = r.arrhenius("A1", "E1", why, false), r.arrhenius("A2", "E2", why, false)
@@ -187,19 +239,20 @@ func (r *reader) kamal() cureLaw {
 			return cureLaw{}
 		}
 		law.K2 = k
+		key, kappaWords = "k2", fmt.Sprintf("κ = k1/k2 = %s, ", num(kappa))
 		if kappa > 0 {
 			law.K1 = k.Times(kappa)
 		}
 	}
 	law.M, law.N = r.numberOr("m", exponents, 1), r.numberOr("n", exponents, 2)
 	return cureLaw{
-		Law: law, formula: "da/dt = (k1 + k2 a^m)(1-a)^n", numbers: fmt.Sprintf("m = %s, n = %s", num(law.M), num(law.N)),
-		source: kamalSourour, constants: []rateConstant{{"k1", law.K1}, {"k2", law.K2}},
+		Law: law, formula: "da/dt = (k1 + k2 a^m)(1-a)^n", numbers: kappaWords + fmt.Sprintf("m = %s, n = %s", num(law.M), num(law.N)),
+		source: kamalSourour, constants: []rateConstant{{"k1", law.K1}, {"k2", law.K2}}, key: key, energy: law.K2.E,
 	}
 }
 
 func (r *reader) reference() si.Temp {
-	if !r.has("reference") {
+	if r.text("reference") == "" {
 		return si.Celsius(25)
 	}
 	return quantity[si.Temp](r, "reference", shopTemp)
@@ -210,6 +263,9 @@ func (l cureLaw) at(T si.Temp) (Results, []working.Line) {
 	var rs Results
 	var lines []working.Line
 	for _, c := range l.constants {
+		if c.A == 0 {
+			continue
+		}
 		k := c.K(T)
 		rs = append(rs, Result{Key: c.name + "_per_s", Value: k})
 		lines = append(lines, working.Line{
@@ -223,7 +279,7 @@ func (l cureLaw) at(T si.Temp) (Results, []working.Line) {
 
 // seed reads the degree at the start, or takes the least that lets the law go.
 func (r *reader) seed(l cureLaw, fresh float64) float64 {
-	a0 := r.numberOr("seed", between(0, 0.99, "between 0 and 0.99"), fresh)
+	a0 := r.shareOr("seed", between(0, 0.99, "between 0 and 0.99"), fresh)
 	if r.ok() && a0 == 0 && kinetics.Fresh(l.Law) > 0 && l.stuck() {
 		r.fail("seed", "the law never leaves a degree of 0.", "Give the degree at the start, such as seed=1e-6; it moves the times, so state it.")
 	}

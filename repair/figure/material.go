@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"scarfwright/physics/heat"
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/cure"
@@ -14,7 +13,7 @@ import (
 )
 
 // fitted is what stands behind a time of a material of the catalogue.
-const fitted = "the entry's own numbers and usual values of its kind (from memory), weighed by their spreads"
+const fitted = "the entry's own numbers and what is usual for its kind (from memory), each counted by how well it is believed"
 
 // liquid of the catalogue, with the family that sets its law.
 type timed struct {
@@ -90,156 +89,112 @@ func (r *reader) material() (cure.Model, timed, si.Ratio) {
 // roomTemp is where a catalogue entry may be asked for at all.
 var roomTemp = bounds{253.1, 353.2, false, "between -20 and 80 °C"}
 
-// band adds a prediction's likely value and its range, in minutes.
-func (a *Answer) band(key string, p cure.Prediction[si.Time]) {
-	a.Results = append(a.Results, Result{Key: key + "_min", Value: p.Likely.Minutes()}, Result{Key: key + "_low_min", Value: p.Low.Minutes()}, Result{Key: key + "_high_min", Value: p.High.Minutes()})
-	if p.Never {
-		a.Warnings = append(a.Warnings, "The likely material does not get there within 60 days: read the time as more than that.")
+// never stands in place of a time that lies beyond what is followed.
+const never = "more than 60 days"
+
+// eight words a range that holds eight times in ten.
+func eight(low, high string) string { return "eight times in ten " + low + " to " + high }
+
+// band adds a prediction's likely value and its range in minutes, and where wanted the
+// likely one in hours; words in place of a time that lies beyond what is followed.
+func (a *Answer) band(key string, p cure.Prediction[si.Time], hours bool) {
+	put := func(key string, t si.Time) bool {
+		if cure.Beyond(t) {
+			a.Results = append(a.Results, Result{Key: key + "_words", Text: never})
+			return false
+		}
+		a.Results = append(a.Results, Result{Key: key + "_min", Value: t.Minutes()})
+		return true
 	}
-	a.extrapolated(p.Extrapolated)
+	if put(key, p.Likely) && hours {
+		a.Results = append(a.Results, Result{Key: key + "_h", Value: p.Likely.Hours()})
+	}
+	put(key+"_low", p.Low)
+	put(key+"_high", p.High)
+	a.warn(p.Extrapolated)
 }
 
-func (a *Answer) extrapolated(words string) {
+// timed adds the worked line of a predicted time.
+func (a *Answer) timed(name, formula, numbers string, p cure.Prediction[si.Time], holds string) {
+	unit, in := "min", si.Time.Minutes
+	if p.Likely > si.Hours(3) {
+		unit, in = "h", si.Time.Hours
+	}
+	l := working.Line{Name: name, Formula: formula, Numbers: numbers, Value: in(p.Likely), Unit: unit, Source: fitted, Holds: holds}
+	if cure.Beyond(p.Likely) {
+		l.Name, l.Value, l.Unit = name+": later than is followed", p.Likely.Days(), "days"
+	}
+	if l.Numbers != "" {
+		l.Numbers += "; "
+	}
+	switch {
+	case cure.Beyond(p.Low):
+		l.Numbers += "nine times in ten " + never
+	case cure.Beyond(p.High):
+		l.Numbers += eight(num(in(p.Low))+" "+unit, never)
+	default:
+		l.Numbers += eight(num(in(p.Low)), num(in(p.High))+" "+unit)
+	}
+	a.Working = append(a.Working, l)
+}
+
+// warn adds a warning, once.
+func (a *Answer) warn(words string) {
 	if words != "" && !slices.Contains(a.Warnings, words) {
 		a.Warnings = append(a.Warnings, words)
 	}
 }
 
-// fit adds what the model makes of the entry's own numbers, and how much of each
-// parameter is what is usual for the kind and not of the entry.
-func (a *Answer) fit(m cure.Model) {
+// hull warns where a temperature lies outside what the entry allows for the hull.
+func (a *Answer) hull(t timed, T si.Temp) {
+	low, high := t.Limits.HullMin, t.Limits.HullMax
+	says := func(than string, limit catalog.Value[si.Temp]) {
+		a.warn(fmt.Sprintf("%.4g °C is %s than the entry allows a hull to be, %.4g °C (%s): a time outside that is no leave to lay it.",
+			T.Celsius(), than, limit.Typical.Celsius(), limit.Source))
+	}
+	const slack = 1e-6
+	if low.Given() && T < low.Typical-slack {
+		says("colder", low)
+	}
+	if high.Given() && T > high.Typical+slack {
+		says("warmer", high)
+	}
+}
+
+// fitLines adds, last of all, what the model makes of the entry's own numbers, and how
+// much of each parameter is what is usual for the kind and not of the entry.
+func (a *Answer) fitLines(m cure.Model) {
+	before := len(a.Working)
 	for _, x := range m.Misfit() {
 		unit, per := "min", 60.
 		if strings.HasPrefix(x.Name, "rise") {
 			unit, per = "K", 1
 		}
-		a.Working = append(a.Working, working.Line{Name: "fit: " + x.Name, Formula: "model beside sheet", Numbers: "the sheet says " + num(x.Sheet/per), Value: x.Model / per, Unit: unit, Source: fitted, Holds: fmt.Sprintf("%.1f spreads off", math.Abs(x.Sigmas))})
+		how := "well within what such a number is believed to"
+		switch off := math.Abs(x.Sigmas); {
+		case off > 2:
+			how = "far more than such a number is believed to: its numbers do not go together"
+		case off > 1:
+			how = "somewhat more than such a number is believed to"
+		}
+		by := 100 * (x.Model/x.Sheet - 1)
+		a.Working = append(a.Working, working.Line{
+			Name: "fit: " + x.Name, Formula: "the fitted model beside the entry", Value: x.Model / per, Unit: unit, Source: fitted,
+			Numbers: fmt.Sprintf("the entry says %s %s; the model is off by %.1f %%, %s", num(x.Sheet/per), unit, math.Abs(by), how),
+		})
 	}
 	for _, p := range m.Report() {
 		if p.Fixed {
 			continue
 		}
-		a.Working = append(a.Working, working.Line{
-			Name: "fitted: " + p.Name, Formula: "most likely, prior " + num(p.Prior), Value: p.Value, Unit: p.Unit, Source: fitted,
-			Holds: fmt.Sprintf("spread left %.2f of the prior's; 1 says that the entry is silent on it", p.PostOverPrior),
-		})
-	}
-}
-
-func potLifeFigure() Calculation {
-	return Calculation{
-		Name: "pot-life", Title: "working time of a batch of a catalogue material in a cup", Inputs: []Input{
-			materialInput(false, false),
-			{Key: "mass", Doc: "mass of the batch", Unit: "100 g"},
-			{Key: "temperature", Doc: "temperature of the air", Unit: "20 °C"},
-			percentInput,
-			{Key: "start", Doc: "temperature of the mix; the air's if left out", Unit: "20 °C", Optional: true},
-			vesselInput,
-			{Key: "diameter", Doc: "inside diameter of the cup, or length of the tray; 75 mm and 250 mm if left out", Unit: "75 mm", Optional: true},
-		}, work: potLife,
-	}
-}
-
-func potLife(r *reader) Answer {
-	m, t, dose := r.material()
-	mass := quantity[si.Mass](r, "mass", bounds{1e-3, 50, false, "between 1 g and 50 kg"})
-	T := quantity[si.Temp](r, "temperature", roomTemp)
-	start := T
-	if r.has("start") {
-		start = quantity[si.Temp](r, "start", roomTemp)
-	}
-	v, across := r.vessel()
-	if !r.ok() {
-		return Answer{}
-	}
-	p, err := m.Pot(cure.Batch{Mass: mass, Vessel: v.Of(across), Air: T, Start: start, Dose: dose})
-	if err != nil {
-		r.fail("material", err.Error(), "")
-		return Answer{}
-	}
-	var a Answer
-	a.band("working", p.Working)
-	a.band("gel", p.Gel)
-	a.Results = append(a.Results,
-		Result{Key: "peak_c", Value: p.Peak.Likely.Celsius()}, Result{Key: "peak_low_c", Value: p.Peak.Low.Celsius()}, Result{Key: "peak_high_c", Value: p.Peak.High.Celsius()},
-		Result{Key: "peak_min", Value: p.PeakAt.Likely.Minutes()}, Result{Key: "runaway_fraction", Value: p.RunawayShare})
-	numbers := fmt.Sprintf("%s g in a %s of %s mm, air at %s °C, mixed at %s °C", num(mass.Grams()), v.Name, num(across.MM()), num(T.Celsius()), num(start.Celsius()))
-	if dose > 0 {
-		numbers += fmt.Sprintf(", %s %%", num(dose.Percent()))
-		a.Results = append(a.Results, Result{Key: "dose_percent", Value: dose.Percent()})
-	}
-	model := "m c dT/dt = m H da/dt - U A (T - Ta) with the fitted law"
-	a.Working = append(a.Working,
-		working.Line{Name: "working time of " + t.Class, Formula: model, Numbers: numbers, Value: p.Working.Likely.Minutes(), Unit: "min", Source: fitted, Holds: fmt.Sprintf("10 to 90 %%: %s to %s min; by the entry's own criterion", num(p.Working.Low.Minutes()), num(p.Working.High.Minutes()))},
-		working.Line{Name: "gel", Formula: model, Value: p.Gel.Likely.Minutes(), Unit: "min", Source: fitted, Holds: fmt.Sprintf("10 to 90 %%: %s to %s min", num(p.Gel.Low.Minutes()), num(p.Gel.High.Minutes()))},
-		working.Line{Name: "hottest, left standing", Formula: model, Value: p.Peak.Likely.Celsius(), Unit: "°C", Source: fitted, Holds: fmt.Sprintf("10 to 90 %%: %s to %s °C", num(p.Peak.Low.Celsius()), num(p.Peak.High.Celsius()))})
-	a.fit(m)
-	a.Warnings = append(a.Warnings, fmt.Sprintf("Plan with the low end, working time at least %.0f min: past it the mix drags and does not wet out. The data sheet of the material in hand decides.", math.Floor(p.Working.Low.Minutes())))
-	if dose > 0 {
-		a.Warnings = append(a.Warnings, peroxideWarning)
-	}
-	switch {
-	case p.RunawayShare > 0.1 && p.RunawayShare < 0.9:
-		a.Warnings = append(a.Warnings, "This batch lies near the edge between staying cool and running away: its times are a gamble. Spread it in a tray or mix less.")
-	case p.Runaway:
-		a.Warnings = append(a.Warnings, "Left in its cup it runs away: use it or spread it, and put what is left outdoors on something that can't burn.")
-	}
-	return a
-}
-
-// filmOf is film-gel for a material of the catalogue.
-func filmOf(r *reader) Answer {
-	m, t, dose := r.material()
-	T := quantity[si.Temp](r, "temperature", roomTemp)
-	if !r.ok() {
-		return Answer{}
-	}
-	var a Answer
-	for _, s := range []struct {
-		key, words string
-		stage      cure.Stage
-	}{{"gel", "gels", cure.ToGel}, {"sandable", "is sandable", cure.ToSandable}, {"through", "is cured through", cure.ToThrough}} {
-		p, err := m.Film(T, dose, s.stage)
-		if err != nil {
-			r.fail("temperature", err.Error(), "")
-			return Answer{}
+		told := fmt.Sprintf("the entry narrows it to %.0f %% of what is usual", 100*p.PostOverPrior)
+		if p.Silent() {
+			told = "the entry says next to nothing of it"
 		}
-		a.band(s.key, p)
-		a.Results = append(a.Results, Result{Key: s.key + "_h", Value: p.Likely.Hours()})
 		a.Working = append(a.Working, working.Line{
-			Name: "film of " + t.Class + " " + s.words, Formula: "t = ∫ da/rate, fitted law", Numbers: num(T.Celsius()) + " °C", Value: p.Likely.Hours(), Unit: "h", Source: fitted,
-			Holds: fmt.Sprintf("10 to 90 %%: %s to %s h; a film that stays at the temperature of the air", num(p.Low.Hours()), num(p.High.Hours())),
+			Name: fmt.Sprintf("fitted: %s (%s)", p.Plain(), p.Name), Formula: "most likely value", Value: p.Value, Unit: p.Unit, Source: fitted,
+			Numbers: strings.TrimSpace(fmt.Sprintf("usual for its kind %s %s", num(p.Prior), strings.TrimPrefix(p.Unit, "1"))) + "; " + told,
 		})
 	}
-	if t.kind == cure.Polyester {
-		a.Warnings = append(a.Warnings, "A film in air gels later than this and may stay tacky: it loses styrene and air stops its surface, which the model leaves out.")
-	}
-	a.fit(m)
-	a.Warnings = append(a.Warnings, "Gelled is neither sandable nor through-cured. The data sheet of the material in hand decides.")
-	return a
-}
-
-// gelOf is catalyst-gel-time for a material of the catalogue: 100 g in a cup, as
-// sheets state it.
-func gelOf(r *reader) Answer {
-	m, t, dose := r.material()
-	T := quantity[si.Temp](r, "temperature", roomTemp)
-	if !r.ok() {
-		return Answer{}
-	}
-	p, err := m.Pot(cure.Batch{Mass: si.Grams(100), Vessel: heat.StraightCup(si.MM(75)), Air: T, Dose: dose})
-	if err != nil {
-		r.fail("temperature", err.Error(), "")
-		return Answer{}
-	}
-	var a Answer
-	a.band("gel", p.Gel)
-	a.Results = append(a.Results, Result{Key: "gel_h", Value: p.Gel.Likely.Hours()}, Result{Key: "peak_c", Value: p.Peak.Likely.Celsius()}, Result{Key: "dose_percent", Value: dose.Percent()})
-	a.Working = append(a.Working, working.Line{
-		Name: "100 g of " + t.Class + " gels", Formula: "inhibitor used up first, then k a^m (1-a)^n, fitted", Numbers: fmt.Sprintf("%s °C, %s %%", num(T.Celsius()), num(dose.Percent())),
-		Value: p.Gel.Likely.Minutes(), Unit: "min", Source: fitted, Holds: fmt.Sprintf("10 to 90 %%: %s to %s min", num(p.Gel.Low.Minutes()), num(p.Gel.High.Minutes())),
-	})
-	a.fit(m)
-	a.Warnings = append(a.Warnings, peroxideWarning)
-	return a
+	a.fit = len(a.Working) - before
 }

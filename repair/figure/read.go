@@ -10,6 +10,7 @@ import (
 
 	"scarfwright/physics/laminate"
 	"scarfwright/physics/si"
+	"scarfwright/repair/working"
 )
 
 // reader reads the inputs of one calculation. The first thing wrong sticks, and
@@ -117,6 +118,28 @@ func (r *reader) number(key string, b bounds) float64 {
 	return x
 }
 
+// share reads a number from 0 to 1 that may be written in per cent: a degree of cure,
+// a ratio of groups. A bare 1 is all of it here, not one per cent.
+func (r *reader) share(key string, b bounds) float64 {
+	t := r.text(key)
+	if t == "" || !r.ok() {
+		return 0
+	}
+	x, err := strconv.ParseFloat(strings.Replace(t, ",", ".", 1), 64)
+	if err != nil {
+		return float64(quantity[si.Ratio](r, key, b))
+	}
+	switch {
+	case x > 1 && x <= 100:
+		r.fail(key, fmt.Sprintf("%s is more than 1.", t), fmt.Sprintf("Write it from 0 to 1, %s, or in per cent, %s %%.", num(x/100), t))
+	case !(x >= b.low && x <= b.high) || b.openLow && x == b.low || b == fraction && x >= 1:
+		r.fail(key, fmt.Sprintf("must be %s. You gave %s.", b.words, t), "")
+	default:
+		return x
+	}
+	return 0
+}
+
 // parts reads a mix ratio such as 2:1 or 100:30.
 func (r *reader) parts(key string) (a, b float64) {
 	t := r.text(key)
@@ -180,7 +203,7 @@ func (r *reader) plies(l laminate.Lamina) (laminate.Stack, []laminate.Ply) {
 	}
 	ts := strings.Split(r.text("ply"), ";")
 	if len(ts) != 1 && len(ts) != len(angles) {
-		r.fail("ply", fmt.Sprintf("%d thicknesses for %d plies.", len(ts), len(angles)), "Give one, or one a ply, with semicolons between.")
+		r.fail("ply", fmt.Sprintf("%s for %s.", working.Count(len(ts), "thickness", "thicknesses"), plyCount(len(angles))), "Give one, or one a ply, with semicolons between.")
 		return s, nil
 	}
 	plies := make([]laminate.Ply, len(angles))

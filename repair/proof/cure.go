@@ -171,6 +171,8 @@ func cups() []Check {
 	warm := group{name: "cup of 100 g at 25 °C", source: inventedCup, provenance: ComputedScipy, rel: 0.002}
 	warm.figures("cup", but(cupEpoxy, in{"mass": "100 g", "ambient": "25 °C"}),
 		want{"gel", "gel_min", 43.463, "min"}, want{"peak", "peak_c", 165.49, "°C"}, want{"its time", "peak_min", 45.40, "min"}, want{"surface", "area_cm2", 135.55, "cm²"})
+	usual := group{name: "the same with nothing said of the cup: 75 mm and thin walls, which pass 8 W/(m² K)", source: inventedCup, provenance: ComputedScipy, rel: 0.002}
+	usual.figures("cup", but(cupEpoxy, in{"mass": "100 g", "ambient": "25 °C", "U": "", "diameter": ""}), want{"gel", "gel_min", 43.463, "min"}, want{"peak", "peak_c", 165.49, "°C"})
 	mild := group{name: "cup of 100 g at 20 °C", source: inventedCup, provenance: ComputedScipy, rel: 0.003}
 	mild.figures("cup", but(cupEpoxy, in{"mass": "100 g", "ambient": "20 °C"}),
 		want{"gel", "gel_min", 70.02, "min"}, want{"peak", "peak_c", 144.8, "°C"}, want{"has warmed by 25 K", "rise25_min", 61.10, "min"})
@@ -181,7 +183,7 @@ func cups() []Check {
 		want{"gel, no heat leaves", "time_min", 33.901, "min"})
 	bounds.figures("film-gel", in{"k2": "3e-4/s", "kappa": "0.10", "E": "55 kJ/mol", "temperature": "25 °C"},
 		want{"gel of a film", "gel_s", 11855.29, "s"}, want{"gel of a film", "gel_h", 3.2931, "h"})
-	return concat(warm, mild, cold, bounds)
+	return concat(warm, usual, mild, cold, bounds)
 }
 
 func resins() []Check {
