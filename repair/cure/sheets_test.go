@@ -233,3 +233,21 @@ func TestExtrapolationIsSaid(t *testing.T) {
 		}
 	}
 }
+
+// One dose is one dose, and a criterion says until when its time runs.
+func TestWordsOfASheet(t *testing.T) {
+	one := sheetC
+	one.Pots, one.Peaks = sheetC.Pots[:2], nil
+	p := must[cure.Prediction[si.Time]](t)(fitted(t, one).Film(si.Celsius(22), 0.025, cure.ToGel))
+	if !strings.Contains(p.Extrapolated, "(2 % only)") {
+		t.Errorf("says %q", p.Extrapolated)
+	}
+	for c, want := range map[cure.Criterion]string{cure.Gel: "gels", cure.PlusKelvin25: "25 K", cure.PlusKelvin30: "30 K", cure.ViscosityDoubled: "viscosity"} {
+		if !strings.Contains(c.Words(), want) {
+			t.Errorf("%d: %q", c, c.Words())
+		}
+	}
+	if cure.Beyond(si.Days(59)) || !cure.Beyond(si.Days(60)) {
+		t.Error("60 days is where following ends")
+	}
+}

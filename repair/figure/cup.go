@@ -69,7 +69,10 @@ func (r *reader) charge() charge {
 			}
 		}
 		share := float64(m.Transfer()) / float64(heat.StraightCup(1).Side)
-		return charge{cureLaw: l, heat: m.Heat(), c: m.SpecificHeat(), rho: m.Density(), gel: m.GelAt(), fresh: kinetics.Fresh(l.Law), wall: share, fit: &m, entry: t, dose: dose}
+		return charge{
+			cureLaw: l, heat: m.Heat(), c: m.SpecificHeat(), rho: m.Density(), gel: m.GelAt(), fresh: kinetics.Fresh(l.Law),
+			wall: share, fit: &m, entry: t, dose: dose,
+		}
 	}
 	l := r.law()
 	return charge{
@@ -127,7 +130,10 @@ func cup(r *reader) Answer {
 		return Answer{}
 	}
 	re, spent := l.reaction(l.heat)
-	batch := heat.Cup{Vessel: v, Mass: mass, Density: l.rho, SpecificHeat: l.c, Reaction: re, Seed: l.solved(l.fresh), Air: heat.Steady(air), Start: start, For: end, Tolerance: 0.01}
+	batch := heat.Cup{
+		Vessel: v, Mass: mass, Density: l.rho, SpecificHeat: l.c, Reaction: re, Seed: l.solved(l.fresh),
+		Air: heat.Steady(air), Start: start, For: end, Tolerance: 0.01,
+	}
 	got, err := batch.Run(nil)
 	if err != nil {
 		r.giveUp(l.key, *spent, err)

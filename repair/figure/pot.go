@@ -66,14 +66,16 @@ func potLife(r *reader) Answer {
 	a.band("working", p.Working, false)
 	a.band("gel", p.Gel, false)
 	a.Results = append(a.Results,
-		Result{Key: "peak_c", Value: p.Peak.Likely.Celsius()}, Result{Key: "peak_low_c", Value: p.Peak.Low.Celsius()}, Result{Key: "peak_high_c", Value: p.Peak.High.Celsius()})
+		Result{Key: "peak_c", Value: p.Peak.Likely.Celsius()},
+		Result{Key: "peak_low_c", Value: p.Peak.Low.Celsius()}, Result{Key: "peak_high_c", Value: p.Peak.High.Celsius()})
 	if cure.Beyond(p.PeakAt.Likely) {
 		a.Results = append(a.Results, Result{Key: "peak_words", Text: never})
 	} else {
 		a.Results = append(a.Results, Result{Key: "peak_min", Value: p.PeakAt.Likely.Minutes()})
 	}
 	a.Results = append(a.Results, Result{Key: "runaway_fraction", Value: p.RunawayShare})
-	numbers := fmt.Sprintf("%s g in a %s of %s mm, air at %s °C, mixed at %s °C", num(mass.Grams()), v.Name, num(across.MM()), num(T.Celsius()), num(start.Celsius()))
+	numbers := fmt.Sprintf("%s g in a %s of %s mm, air at %s °C, mixed at %s °C",
+		num(mass.Grams()), v.Name, num(across.MM()), num(T.Celsius()), num(start.Celsius()))
 	if dose > 0 {
 		numbers += fmt.Sprintf(", %s %%", num(dose.Percent()))
 		a.Results = append(a.Results, Result{Key: "dose_percent", Value: dose.Percent()})
@@ -82,8 +84,9 @@ func potLife(r *reader) Answer {
 	a.timed("working time of "+t.Class+", "+m.Criterion().Words(), model, numbers, p.Working, "")
 	if !cure.Beyond(p.Working.Low) {
 		a.Working = append(a.Working, working.Line{
-			Name: "have it laid within", Formula: "0.6 × the low end of the working time", Numbers: fmt.Sprintf("0.6 × %s min", num(p.Working.Low.Minutes())),
-			Value: within.Minutes(), Unit: "min", Source: "from memory: the plan's rule for a crew, so that the cup is empty before the mix drags",
+			Name: "have it laid within", Formula: "0.6 × the low end of the working time",
+			Numbers: fmt.Sprintf("0.6 × %s min", num(p.Working.Low.Minutes())),
+			Value:   within.Minutes(), Unit: "min", Source: "from memory: the plan's rule for a crew, so that the cup is empty before the mix drags",
 		})
 	}
 	a.timed("gel", model, "", p.Gel, "")
@@ -96,7 +99,8 @@ func potLife(r *reader) Answer {
 		if m.Criterion() == cure.Gel {
 			drags = "it drags and does not wet out well before it gels"
 		}
-		a.warn(fmt.Sprintf("Have it laid within %s, 60 %% of the low end. The entry's time runs %s: %s. The data sheet of the material in hand decides.", floor(within), m.Criterion().Words(), drags))
+		a.warn(fmt.Sprintf("Have it laid within %s, 60 %% of the low end. The entry's time runs %s: %s. "+
+			"The data sheet of the material in hand decides.", floor(within), m.Criterion().Words(), drags))
 	}
 	a.batch(v, across, mass, m.Density())
 	a.hot(p.Peak.Likely, p.Peak.High)
@@ -132,7 +136,8 @@ func (a *Answer) batch(v heat.VesselKind, across si.Length, mass si.Mass, rho si
 		limit = deepTray
 	}
 	if depth > limit {
-		a.warn(fmt.Sprintf("%s g would stand %.0f mm deep in a %s of %.0f mm: is that what it stands in? Give vessel and diameter as they are. The middle of anything so deep is far hotter than is reckoned here, gels sooner and can burn: split the batch.",
+		a.warn(fmt.Sprintf("%s g would stand %.0f mm deep in a %s of %.0f mm: is that what it stands in? "+
+			"Give vessel and diameter as they are. The middle of anything so deep is far hotter than is reckoned here, gels sooner and can burn: split the batch.",
 			num(mass.Grams()), depth.MM(), v.Name, across.MM()))
 	}
 }
@@ -189,7 +194,8 @@ func filmOf(r *reader) Answer {
 	}
 	a.hull(t, T)
 	if t.kind == cure.Polyester {
-		a.warn("A film in air gels later than this: it loses styrene, which the model leaves out. Unwaxed resin stays tacky in air however long it waits: cover it with film, or end with a waxed coat.")
+		a.warn("A film in air gels later than this: it loses styrene, which the model leaves out. " +
+			"Unwaxed resin stays tacky in air however long it waits: cover it with film, or end with a waxed coat.")
 		a.warn(peroxideWarning)
 	}
 	a.warn("Gelled is neither sandable nor through-cured. The data sheet of the material in hand decides.")
@@ -208,7 +214,8 @@ func (a *Answer) sandable(t timed, T si.Temp, p cure.Prediction[si.Time]) (cure.
 	wait := si.Scale(t.Sandable, slower)
 	if t.kind != cure.Polyester {
 		if wait > p.Likely {
-			a.warn(fmt.Sprintf("The entry's own wait before sanding is %s h at 20 °C, here %s h; a plan waits that long.", num(t.Sandable.Hours()), num(wait.Hours())))
+			a.warn(fmt.Sprintf("The entry's own wait before sanding is %s h at 20 °C, here %s h; a plan waits that long.",
+				num(t.Sandable.Hours()), num(wait.Hours())))
 		}
 		return p, ""
 	}
@@ -236,7 +243,8 @@ func (a *Answer) through(m cure.Model, T si.Temp, name, numbers string, p cure.P
 	if float64(p.Likely) > float64(age)*(1+1e-9) {
 		governs = fmt.Sprintf("the fitted cure, which is later than the age rule (%s moved to this temperature)", rule)
 	}
-	a.timed(name, "the later of the fitted cure, to 95 % of the degree at "+rule+", and an age of "+rule, numbers+"; here by "+governs, p,
+	a.timed(name, "the later of the fitted cure, to 95 % of the degree at "+rule+", and an age of "+rule,
+		numbers+"; here by "+governs, p,
 		"at room temperature it stops short of full cure; the age rule is the sheet's own, or 7 days at 20 °C where it gives none (common practice, no source)")
 	return governs
 }
@@ -257,7 +265,8 @@ func gelOf(r *reader) Answer {
 	var a Answer
 	a.band("gel", p.Gel, true)
 	a.Results = append(a.Results, Result{Key: "peak_c", Value: p.Peak.Likely.Celsius()}, Result{Key: "dose_percent", Value: dose.Percent()})
-	a.timed("100 g of "+t.Class+" gels", "inhibitor used up first, then k a^m (1-a)^n, fitted", fmt.Sprintf("%s °C, %s %%", num(T.Celsius()), num(dose.Percent())), p.Gel, "")
+	a.timed("100 g of "+t.Class+" gels", "inhibitor used up first, then k a^m (1-a)^n, fitted",
+		fmt.Sprintf("%s °C, %s %%", num(T.Celsius()), num(dose.Percent())), p.Gel, "")
 	a.warn("Gelled is the end of all work: have it laid well before. The data sheet of the material in hand decides.")
 	a.hot(p.Peak.Likely, p.Peak.High)
 	a.hull(t, T)
