@@ -69,6 +69,8 @@ var good = map[string]in{
 	"cure-adiabatic":    with(glassPolyester, in{"start": "90 °C", "to": "0.5", "H": "77.5 kJ/kg", "c": "1260 J/(kg K)"}),
 	"cure-slab":         with(glassPolyester, slab, in{"H": "77.5 kJ/kg", "faces": "25C to 90C at 2.5K/min, hold 60 min, to 130C at 2.5K/min"}),
 	"heat-slab":         with(slab, in{"h": "10 W/(m2 K)", "air": "90 °C", "time": "10 min"}),
+	"design-pressure":   {"waterline": "8 m", "chine": "2.6 m", "mass": "3500 kg", "speed": "25 kn", "deadrise": "18 deg", "category": "B", "forward": "50 %", "short": "400 mm", "long": "900 mm"},
+	"panel-thickness":   {"pressure": "40 kPa", "stress": "80 MPa", "short": "400 mm", "long": "800 mm"},
 	"cup":               with(inventedEpoxy, in{"mass": "100 g", "diameter": "75 mm", "ambient": "25 °C", "H": "330 kJ/kg"}),
 	"pot-life":          {"material": "epoxy-slow", "mass": "100 g", "temperature": "20 °C"},
 	"film-gel":          with(inventedEpoxy, in{"temperature": "25 °C"}),
