@@ -69,7 +69,7 @@ func designPressure(r *reader) Answer {
 	m, L, B := c.Mass.Kg(), c.Waterline.M(), c.Chine.M()
 	a := Answer{
 		Results: Results{
-			{Key: "pressure_kpa", Value: kPa(got.Design)}, {Key: "governs", Text: got.Governs},
+			{Key: "pressure_kpa", Value: kPa(got.Design)}, {Key: "governs_words", Text: got.Governs},
 			{Key: "displacement_kpa", Value: kPa(got.Displacement)}, {Key: "planing_kpa", Value: kPa(got.Planing)}, {Key: "least_kpa", Value: kPa(got.Least)},
 			{Key: "acceleration_g_ratio", Value: got.Acceleration}, {Key: "along_ratio", Value: got.Along}, {Key: "category_ratio", Value: got.Category},
 			{Key: "area_displacement_ratio", Value: got.AreaDisplacement}, {Key: "area_planing_ratio", Value: got.AreaPlaning},
