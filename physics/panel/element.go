@@ -28,33 +28,33 @@ type shape struct {
 	mass     []float64 // integral of n_a
 }
 
-func newShape(l *line, at []vec) *shape {
-	k := l.p + 1
-	s := &shape{nodes: k * k, points: k * k}
+func newShape(lr, ls *line, at []vec) *shape {
+	kr, k := lr.p+1, ls.p+1
+	s := &shape{nodes: kr * k, points: kr * k}
 	nn, ng := s.nodes, s.points
 	store := make([]float64, 3*nn*ng)
 	s.dx, s.dy, s.n = store[:nn*ng], store[nn*ng:2*nn*ng], store[2*nn*ng:]
 	s.dw, s.mass = make([]float64, ng), make([]float64, nn)
 	weighted := make([]float64, 3*nn*ng)
-	for gi := range k {
+	for gi := range kr {
 		for gj := range k {
 			g := gi*k + gj
 			var r, t vec // slopes of the map
-			for i := range k {
+			for i := range kr {
 				for j := range k {
-					r = r.add(at[i*k+j].scale(l.D[gi][i] * l.N[gj][j]))
-					t = t.add(at[i*k+j].scale(l.N[gi][i] * l.D[gj][j]))
+					r = r.add(at[i*k+j].scale(lr.D[gi][i] * ls.N[gj][j]))
+					t = t.add(at[i*k+j].scale(lr.N[gi][i] * ls.D[gj][j]))
 				}
 			}
 			det := r.cross(t)
-			s.dw[g] = l.w[gi] * l.w[gj] * det
-			for i := range k {
+			s.dw[g] = lr.w[gi] * ls.w[gj] * det
+			for i := range kr {
 				for j := range k {
 					a := (i*k+j)*ng + g
-					dr, dt := l.D[gi][i]*l.N[gj][j], l.N[gi][i]*l.D[gj][j]
+					dr, dt := lr.D[gi][i]*ls.N[gj][j], lr.N[gi][i]*ls.D[gj][j]
 					s.dx[a] = (t.y*dr - r.y*dt) / det
 					s.dy[a] = (r.x*dt - t.x*dr) / det
-					s.n[a] = l.N[gi][i] * l.N[gj][j]
+					s.n[a] = lr.N[gi][i] * ls.N[gj][j]
 					s.mass[i*k+j] += s.n[a] * s.dw[g]
 				}
 			}
@@ -65,23 +65,23 @@ func newShape(l *line, at []vec) *shape {
 	}
 	s.products = make([]float64, 9*nn*nn)
 	for f := range 3 { // rows of block f, columns of blocks 0..f
-		gemm(3*nn, false, nn, (f+1)*nn, ng, 1, weighted[f*nn*ng:], ng, store, ng, 0, s.products[f*nn*3*nn:])
+		gemm(3*nn, nn, (f+1)*nn, ng, 1, weighted[f*nn*ng:], ng, store, ng, 0, s.products[f*nn*3*nn:])
 	}
 	return s
 }
 
-// gemm sets c = alpha a b^T + beta c for row-major a (m x k, stride lda) and b
-// (n x k, stride ldb), or b (k x n) when plain.
-func gemm(ldc int, plain bool, m, n, k int, alpha float64, a []float64, lda int, b []float64, ldb int,
-	beta float64, c []float64) {
-	if m == 0 || n == 0 {
-		return
+// gemm sets c = alpha a b^T + beta c for row-major a (m x k), b (n x k) and c
+// (m x n) whose rows lie lda, ldb and ldc apart. It hands the work over in pieces
+// small enough that the library does not start goroutines of its own: ours already
+// keep the processors busy.
+func gemm(ldc, m, n, k int, alpha float64, a []float64, lda int, b []float64, ldb int, beta float64, c []float64) {
+	const rows, cols = 128, 64
+	for i := 0; i < m; i += rows {
+		for j := 0; j < n; j += cols {
+			blas64.Implementation().Dgemm(blas.NoTrans, blas.Trans, min(rows, m-i), min(cols, n-j), k,
+				alpha, a[i*lda:], lda, b[j*ldb:], ldb, beta, c[i*ldc+j:], ldc)
+		}
 	}
-	t := blas.Trans
-	if plain {
-		t = blas.NoTrans
-	}
-	blas64.Implementation().Dgemm(blas.NoTrans, t, m, n, k, alpha, a, lda, b, ldb, beta, c, ldc)
 }
 
 // stiffness writes the linear stiffness of an element into the lower triangle of

@@ -3,6 +3,7 @@ package panel
 import (
 	"errors"
 	"math"
+	"sync"
 
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/blas64"
@@ -21,19 +22,21 @@ type scratch struct {
 	state state
 }
 
+var scratches = sync.Pool{New: func() any { return new(scratch) }}
+
 // eliminate reduces the first cut rows of a front: a = L D L^T over them, with unit
 // lower L and D on its diagonal, and the rest less L D L^T. There is no pivoting:
 // the matrix is positive definite while the panel is stable, and D tells when it is
 // not. It returns the number of negative pivots.
 func (f *front) eliminate(s *scratch) (negative int, err error) {
-	n := len(f.rows)
+	n, cut := len(f.rows), f.cut
 	a := f.a
-	if need := (n + 1) * block; len(s.w) < need {
+	if need := (n + 1) * cut; len(s.w) < need {
 		s.w = make([]float64, need)
 	}
-	w := s.w
-	for k0 := 0; k0 < f.cut; k0 += block {
-		k1 := min(k0+block, f.cut)
+	w := s.w // L D, row i at i*cut
+	for k0 := 0; k0 < cut; k0 += block {
+		k1 := min(k0+block, cut)
 		nb := k1 - k0
 		for k := k0; k < k1; k++ {
 			d := a[k*n+k]
@@ -53,30 +56,48 @@ func (f *front) eliminate(s *scratch) (negative int, err error) {
 				a[i*n+k] /= d
 			}
 		}
-		m := n + 1 - k1 // rows below, with the right-hand side
-		if m == 0 {
-			break
+		var inverse [block]float64
+		for j := range nb {
+			inverse[j] = 1 / a[(k0+j)*n+k0+j]
 		}
-		blas64.Implementation().Dtrsm(blas.Right, blas.Lower, blas.Trans, blas.Unit, m, nb, 1,
+		// The rows below, with the right-hand side.
+		blas64.Implementation().Dtrsm(blas.Right, blas.Lower, blas.Trans, blas.Unit, n+1-k1, nb, 1,
 			a[k0*n+k0:], n, a[k1*n+k0:], n)
-		for i := range m {
-			row := a[(k1+i)*n+k0:][:nb]
-			copy(w[i*nb:], row)
+		for i := k1; i <= n; i++ {
+			row := a[i*n+k0:][:nb]
+			copy(w[i*cut+k0:], row)
 			for j := range row {
-				row[j] /= a[(k0+j)*n+k0+j]
+				row[j] *= inverse[j]
 			}
 		}
-		for j0 := k1; j0 < n; j0 += 2 * block {
-			j1 := min(j0+2*block, n)
-			gemm(n, false, n+1-j0, j1-j0, nb, -1, a[j0*n+k0:], n, w[(j0-k1)*nb:], nb, 1, a[j0*n+j0:])
+		for j0 := k1; j0 < cut; j0 += block {
+			j1 := min(j0+block, cut)
+			gemm(n, n+1-j0, j1-j0, nb, -1, a[j0*n+k0:], n, w[j0*cut+k0:], cut, 1, a[j0*n+j0:])
 		}
+	}
+	for j0 := cut; j0 < n && cut > 0; j0 += 2 * block {
+		j1 := min(j0+2*block, n)
+		gemm(n, n+1-j0, j1-j0, cut, -1, a[j0*n:], n, w[j0*cut:], cut, 1, a[j0*n+j0:])
 	}
 	return negative, nil
 }
 
+// reset clears the lower triangle and the right-hand side of a front.
+func (f *front) reset() {
+	n := len(f.rows)
+	if f.a == nil {
+		f.a = make([]float64, n*(n+1))
+		return
+	}
+	for i := range n {
+		clear(f.a[i*n : i*n+i+1])
+	}
+	clear(f.a[n*n:])
+}
+
 // gather adds what the children left into a branch.
 func (t *tree) gather(f *front) {
-	clear(f.a)
+	f.reset()
 	n := len(f.rows)
 	for k, kid := range f.kids {
 		c, into := &t.fronts[kid], f.into[k]
@@ -100,41 +121,57 @@ func (t *tree) gather(f *front) {
 
 // factor eliminates everything, filling the leaves by the function given, and
 // returns the number of negative pivots. Two children of enough size are done at
-// the same time. With onlyDirty, fronts above no changed element are kept.
-func (t *tree) factor(fill func(f *front, s *scratch)) (negative int, err error) {
-	return t.factorFrom(len(t.fronts)-1, &scratch{}, fill)
+// the same time. With reuse, only leaves marked dirty and what stands above them
+// are done; the rest is as it was.
+func (t *tree) factor(reuse bool, fill func(f *front, s *scratch)) (negative int, err error) {
+	s := scratches.Get().(*scratch)
+	defer scratches.Put(s)
+	if _, err := t.factorFrom(len(t.fronts)-1, s, reuse, fill); err != nil {
+		return 0, err
+	}
+	for i := range t.fronts {
+		negative += t.fronts[i].negative
+	}
+	return negative, nil
 }
 
-func (t *tree) factorFrom(number int, s *scratch, fill func(f *front, s *scratch)) (negative int, err error) {
+func (t *tree) factorFrom(number int, s *scratch, reuse bool, fill func(f *front, s *scratch)) (changed bool, err error) {
 	f := &t.fronts[number]
 	if f.element >= 0 {
-		clear(f.a)
+		if reuse && !f.dirty {
+			return false, nil
+		}
+		f.reset()
 		fill(f, s)
-		return f.eliminate(s)
+		f.dirty = false
+		f.negative, err = f.eliminate(s)
+		return true, err
 	}
 	type outcome struct {
-		negative int
-		err      error
+		changed bool
+		err     error
 	}
 	var one, two outcome
 	if f.pieces >= 4 {
 		done := make(chan outcome)
 		go func() {
-			n, err := t.factorFrom(f.kids[0], &scratch{}, fill)
-			done <- outcome{n, err}
+			s := scratches.Get().(*scratch)
+			c, err := t.factorFrom(f.kids[0], s, reuse, fill)
+			scratches.Put(s)
+			done <- outcome{c, err}
 		}()
-		two.negative, two.err = t.factorFrom(f.kids[1], s, fill)
+		two.changed, two.err = t.factorFrom(f.kids[1], s, reuse, fill)
 		one = <-done
 	} else {
-		one.negative, one.err = t.factorFrom(f.kids[0], s, fill)
-		two.negative, two.err = t.factorFrom(f.kids[1], s, fill)
+		one.changed, one.err = t.factorFrom(f.kids[0], s, reuse, fill)
+		two.changed, two.err = t.factorFrom(f.kids[1], s, reuse, fill)
 	}
-	if err := errors.Join(one.err, two.err); err != nil {
-		return 0, err
+	if err := errors.Join(one.err, two.err); err != nil || !one.changed && !two.changed {
+		return false, err
 	}
 	t.gather(f)
-	negative, err = f.eliminate(s)
-	return negative + one.negative + two.negative, err
+	f.negative, err = f.eliminate(s)
+	return true, err
 }
 
 // solve returns the unknowns after factor, from the root down: the right-hand side

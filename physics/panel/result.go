@@ -12,7 +12,6 @@ import (
 type Result struct {
 	panel    Panel
 	mesh     *mesh
-	line     *line
 	sections []section
 	u        []float64
 	large    bool
@@ -23,7 +22,7 @@ type Result struct {
 
 func (m *Model) result(u []float64, large bool, iterations int) *Result {
 	return &Result{
-		panel: m.panel, mesh: m.mesh, line: m.line, u: u, large: large,
+		panel: m.panel, mesh: m.mesh, u: u, large: large,
 		sections: append([]section(nil), m.sections...),
 		Large:    large, Iterations: iterations,
 	}
@@ -55,19 +54,20 @@ type place struct {
 
 // eval returns an element's state at a place, and where that is.
 func (r *Result) eval(p place) (v vec, d Deformation) {
-	N, D := r.line.at(p.r)
-	M, E := r.line.at(p.s)
+	e := &r.mesh.elements[p.element]
+	N, D := lineOf(e.pr).at(p.r)
+	M, E := lineOf(e.ps).at(p.s)
 	return r.evalWith(p.element, N, D, M, E)
 }
 
 // evalWith is eval with the values and slopes of the polynomials of both directions.
 func (r *Result) evalWith(element int, N, D, M, E []float64) (v vec, d Deformation) {
-	k := len(N)
+	k := len(M)
 	var dr, ds vec
 	var q, qr, qs [dofs]float64
 	e := &r.mesh.elements[element]
-	for i := range k {
-		for j := range k {
+	for i := range N {
+		for j := range M {
 			n := e.nodes[i*k+j]
 			f, fr, fs := N[i]*M[j], D[i]*M[j], N[i]*E[j]
 			x := r.mesh.at[n]
@@ -110,7 +110,8 @@ func (r *Result) locate(v vec) (places []place) {
 
 // invert finds the local coordinates of a point in an element by Newton's method.
 func (r *Result) invert(element int, v vec) (p place, ok bool) {
-	nodes := r.mesh.elements[element].nodes
+	e := &r.mesh.elements[element]
+	nodes := e.nodes
 	lo, hi := vec{math.Inf(1), math.Inf(1)}, vec{math.Inf(-1), math.Inf(-1)}
 	for _, n := range nodes {
 		a := r.mesh.at[n]
@@ -121,13 +122,13 @@ func (r *Result) invert(element int, v vec) (p place, ok bool) {
 		return p, false
 	}
 	p.element = element
-	k := len(r.line.x)
+	k := e.ps + 1
 	for range 30 {
-		N, D := r.line.at(p.r)
-		M, E := r.line.at(p.s)
+		N, D := lineOf(e.pr).at(p.r)
+		M, E := lineOf(e.ps).at(p.s)
 		var x, dr, ds vec
-		for i := range k {
-			for j := range k {
+		for i := range N {
+			for j := range M {
 				a := r.mesh.at[nodes[i*k+j]]
 				x, dr, ds = x.add(a.scale(N[i]*M[j])), dr.add(a.scale(D[i]*M[j])), ds.add(a.scale(N[i]*E[j]))
 			}

@@ -1,6 +1,9 @@
 package panel
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // legendre returns the Legendre polynomial P_n and its derivative at x in [-1, 1].
 func legendre(n int, x float64) (P, dP float64) {
@@ -62,6 +65,22 @@ type line struct {
 	p           int
 	x, q, w     []float64
 	N, D, slope [][]float64
+}
+
+// highest is the greatest degree offered.
+const highest = 12
+
+// lines are made when first asked for, one for each degree.
+var lines [highest + 1]struct {
+	once sync.Once
+	line *line
+}
+
+// lineOf returns the polynomials of degree p, 1 to highest.
+func lineOf(p int) *line {
+	l := &lines[p]
+	l.once.Do(func() { l.line = newLine(p) })
+	return l.line
 }
 
 func newLine(p int) *line {

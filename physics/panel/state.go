@@ -166,5 +166,5 @@ func (st *state) stiffen(s *shape, c *section) {
 			}
 		}
 	}
-	gemm(dofs*nn, false, nn, dofs*nn, 2*ng, 1, st.left, 2*ng, st.right, 2*ng, 0, st.tangent)
+	gemm(dofs*nn, nn, dofs*nn, 2*ng, 1, st.left, 2*ng, st.right, 2*ng, 0, st.tangent)
 }

@@ -16,15 +16,16 @@ import (
 // them, once reduced, is what the parent adds in; it stays, so that a change in one
 // zone touches only the fronts above that zone.
 type front struct {
-	element int      // of a leaf, else -1
-	kids    [2]int   // of a branch
-	into    [2][]int // place of each row left by a kid in this front
-	rows    []int    // the unknowns, first the eliminated ones
-	local   []int32  // of a leaf: row of each unknown of the element, -1 if held
-	cut     int
-	a       []float64
-	pieces  int // leaves below
-	dirty   bool
+	element  int      // of a leaf, else -1
+	kids     [2]int   // of a branch
+	into     [2][]int // place of each row left by a kid in this front
+	rows     []int    // the unknowns, first the eliminated ones
+	local    []int32  // of a leaf: row of each unknown of the element, -1 if held
+	cut      int
+	a        []float64
+	pieces   int  // leaves below
+	dirty    bool // of a leaf: its laminate has changed
+	negative int  // pivots
 }
 
 // tree is the elimination order, children before parents; the root is the last.
@@ -45,7 +46,9 @@ func newTree(m *mesh, held []bool) *tree {
 			t.free++
 		}
 	}
-	p := &planner{mesh: m, tree: t, total: make([]int, len(m.at)), count: make([]int, len(m.at))}
+	nodes := make([]int, 3*len(m.at))
+	p := &planner{mesh: m, tree: t, place: make([]int, t.free), total: nodes[:len(m.at)],
+		part: nodes[len(m.at) : 2*len(m.at)], taken: nodes[2*len(m.at):]}
 	all := make([]int, len(m.elements))
 	for i, e := range m.elements {
 		all[i] = i
@@ -54,18 +57,17 @@ func newTree(m *mesh, held []bool) *tree {
 		}
 	}
 	p.plan(all)
-	for i := range t.fronts {
-		f := &t.fronts[i]
-		f.a = make([]float64, len(f.rows)*(len(f.rows)+1))
-		f.dirty = true
-	}
 	return t
 }
 
+// planner keeps, by node, the number of elements there: in all, in the part being
+// split, and in the half being filled. place is the row of each unknown in the
+// front at hand.
 type planner struct {
-	mesh         *mesh
-	tree         *tree
-	total, count []int // elements at a node: in all, in the part looked at
+	mesh               *mesh
+	tree               *tree
+	total, part, taken []int
+	place              []int
 }
 
 // plan adds the fronts of a part of the panel and returns the last one's number
@@ -78,39 +80,27 @@ func (p *planner) plan(part []int) (number int, rim []int) {
 	one, two := p.split(part)
 	k0, rim0 := p.plan(one)
 	k1, rim1 := p.plan(two)
-	for _, e := range part {
-		for _, n := range p.mesh.elements[e].nodes {
-			p.count[n]++
-		}
-	}
+	p.count(part)
 	var inner, outer []int
-	seen := map[int]bool{}
 	for _, n := range slices.Concat(rim0, rim1) {
-		if seen[n] {
-			continue
-		}
-		seen[n] = true
-		if p.count[n] == p.total[n] {
+		switch {
+		case p.part[n] == 0: // seen
+		case p.part[n] == p.total[n]:
 			inner = append(inner, n)
-		} else {
+		default:
 			outer = append(outer, n)
 		}
-	}
-	for _, e := range part {
-		for _, n := range p.mesh.elements[e].nodes {
-			p.count[n] = 0
-		}
+		p.part[n] = 0
 	}
 	f := front{element: -1, kids: [2]int{k0, k1}, pieces: t.fronts[k0].pieces + t.fronts[k1].pieces}
 	f.rows, f.cut = t.number(inner, outer)
-	place := map[int]int{}
 	for i, r := range f.rows {
-		place[r] = i
+		p.place[r] = i
 	}
 	for k, kid := range f.kids {
 		c := &t.fronts[kid]
 		for _, r := range c.rows[c.cut:] {
-			f.into[k] = append(f.into[k], place[r])
+			f.into[k] = append(f.into[k], p.place[r])
 		}
 	}
 	t.fronts = append(t.fronts, f)
@@ -130,15 +120,15 @@ func (p *planner) leaf(e int) (number int, rim []int) {
 	}
 	f := front{element: e, pieces: 1}
 	f.rows, f.cut = t.number(inner, rim)
-	place := map[int]int{}
 	for i, r := range f.rows {
-		place[r] = i
+		p.place[r] = i
 	}
+	f.local = make([]int32, 0, dofs*len(nodes))
 	for _, n := range nodes {
 		for i := range dofs {
 			row := int32(-1)
 			if u := t.unknown[dofs*n+i]; u >= 0 {
-				row = int32(place[u])
+				row = int32(p.place[u])
 			}
 			f.local = append(f.local, row)
 		}
@@ -146,6 +136,16 @@ func (p *planner) leaf(e int) (number int, rim []int) {
 	t.leaf[e] = len(t.fronts)
 	t.fronts = append(t.fronts, f)
 	return len(t.fronts) - 1, rim
+}
+
+// count sets p.part for a part of the panel.
+func (p *planner) count(part []int) {
+	clear(p.part)
+	for _, e := range part {
+		for _, n := range p.mesh.elements[e].nodes {
+			p.part[n]++
+		}
+	}
 }
 
 // number lists the free unknowns of the nodes, and how many belong to the inner.
@@ -178,43 +178,37 @@ func (p *planner) split(part []int) (one, two []int) {
 		func(e int) float64 { return centre(e).x },
 		func(e int) float64 { return centre(e).y },
 	}
+	p.count(part)
 	best := math.Inf(1)
+	n := len(part)
 	for _, key := range keys {
 		order := slices.Clone(part)
 		slices.SortStableFunc(order, func(a, b int) int {
-			if d := key(a) - key(b); d < -1e-9 {
-				return -1
-			} else if d > 1e-9 {
-				return 1
+			if d := key(a) - key(b); math.Abs(d) > 1e-9 {
+				return int(math.Copysign(1, d))
 			}
 			return 0
 		})
-		for k := max(1, len(part)*3/10); k <= len(part)-max(1, len(part)*3/10); k++ {
-			cost := float64(p.shared(order[:k], order[k:])) * (1 + math.Abs(float64(2*k-len(part)))/float64(len(part)))
-			if cost < best-1e-9 {
+		clear(p.taken)
+		shared := 0
+		for k, e := range order[:n-1] {
+			for _, v := range p.mesh.elements[e].nodes {
+				if p.taken[v] == 0 && p.part[v] > 1 {
+					shared++ // it has elements on both sides now
+				}
+				if p.taken[v]++; p.taken[v] == p.part[v] && p.part[v] > 1 {
+					shared--
+				}
+			}
+			if k++; 10*min(k, n-k) < 3*n {
+				continue
+			}
+			uneven := math.Abs(float64(2*k-n)) / float64(n)
+			if cost := float64(shared) * (1 + uneven); cost < best-1e-9 {
 				best = cost
 				one, two = slices.Clone(order[:k]), slices.Clone(order[k:])
 			}
 		}
 	}
 	return one, two
-}
-
-// shared counts the nodes two sets of elements have in common.
-func (p *planner) shared(one, two []int) (n int) {
-	mark := map[int]bool{}
-	for _, e := range one {
-		for _, k := range p.mesh.elements[e].nodes {
-			mark[k] = true
-		}
-	}
-	for _, e := range two {
-		for _, k := range p.mesh.elements[e].nodes {
-			if mark[k] {
-				n++
-				delete(mark, k)
-			}
-		}
-	}
-	return n
 }
