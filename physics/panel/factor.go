@@ -103,13 +103,10 @@ func (t *tree) gather(f *front) {
 		c, into := &t.fronts[kid], f.into[k]
 		m := len(c.rows)
 		for i, r := range into {
-			from := c.a[(c.cut+i)*m+c.cut:]
-			for j, q := range into[:i+1] {
-				if r >= q {
-					f.a[r*n+q] += from[j]
-				} else {
-					f.a[q*n+r] += from[j]
-				}
+			from := c.a[(c.cut+i)*m+c.cut:][:i+1]
+			to := f.a[r*n : r*n+r+1]
+			for j, x := range from {
+				to[into[j]] += x
 			}
 		}
 		from, to := c.a[m*m+c.cut:], f.a[n*n:]

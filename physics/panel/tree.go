@@ -30,6 +30,7 @@ type front struct {
 
 // tree is the elimination order, children before parents; the root is the last.
 type tree struct {
+	mesh    *mesh
 	fronts  []front
 	leaf    []int // of each element
 	unknown []int // number of each degree of freedom (5 node + i), -1 if held
@@ -38,7 +39,7 @@ type tree struct {
 
 // newTree plans the elimination for a mesh with some unknowns held.
 func newTree(m *mesh, held []bool) *tree {
-	t := &tree{unknown: make([]int, len(held)), leaf: make([]int, len(m.elements))}
+	t := &tree{mesh: m, unknown: make([]int, len(held)), leaf: make([]int, len(m.elements))}
 	for i, h := range held {
 		t.unknown[i] = -1
 		if !h {
@@ -47,7 +48,7 @@ func newTree(m *mesh, held []bool) *tree {
 		}
 	}
 	nodes := make([]int, 3*len(m.at))
-	p := &planner{mesh: m, tree: t, place: make([]int, t.free), total: nodes[:len(m.at)],
+	p := &planner{mesh: m, tree: t, total: nodes[:len(m.at)],
 		part: nodes[len(m.at) : 2*len(m.at)], taken: nodes[2*len(m.at):]}
 	all := make([]int, len(m.elements))
 	for i, e := range m.elements {
@@ -57,17 +58,59 @@ func newTree(m *mesh, held []bool) *tree {
 		}
 	}
 	p.plan(all)
+	t.order()
 	return t
 }
 
+// order sorts what each front leaves by the time of its elimination, so that rows
+// keep their order from kid to parent, and notes where they go.
+func (t *tree) order() {
+	rank := make([]int, t.free)
+	n := 0
+	for i := range t.fronts {
+		f := &t.fronts[i]
+		for _, r := range f.rows[:f.cut] {
+			rank[r] = n
+			n++
+		}
+	}
+	place := make([]int, t.free) // of each unknown in the front at hand
+	for i := range t.fronts {
+		f := &t.fronts[i]
+		slices.SortFunc(f.rows[f.cut:], func(a, b int) int { return rank[a] - rank[b] })
+		for i, r := range f.rows {
+			place[r] = i
+		}
+		if f.element >= 0 {
+			nodes := t.mesh.elements[f.element].nodes
+			f.local = make([]int32, 0, dofs*len(nodes))
+			for _, n := range nodes {
+				for i := range dofs {
+					row := int32(-1)
+					if u := t.unknown[dofs*n+i]; u >= 0 {
+						row = int32(place[u])
+					}
+					f.local = append(f.local, row)
+				}
+			}
+			continue
+		}
+		for k, kid := range f.kids {
+			c := &t.fronts[kid]
+			f.into[k] = make([]int, 0, len(c.rows)-c.cut)
+			for _, r := range c.rows[c.cut:] {
+				f.into[k] = append(f.into[k], place[r])
+			}
+		}
+	}
+}
+
 // planner keeps, by node, the number of elements there: in all, in the part being
-// split, and in the half being filled. place is the row of each unknown in the
-// front at hand.
+// split, and in the half being filled.
 type planner struct {
 	mesh               *mesh
 	tree               *tree
 	total, part, taken []int
-	place              []int
 }
 
 // plan adds the fronts of a part of the panel and returns the last one's number
@@ -94,15 +137,6 @@ func (p *planner) plan(part []int) (number int, rim []int) {
 	}
 	f := front{element: -1, kids: [2]int{k0, k1}, pieces: t.fronts[k0].pieces + t.fronts[k1].pieces}
 	f.rows, f.cut = t.number(inner, outer)
-	for i, r := range f.rows {
-		p.place[r] = i
-	}
-	for k, kid := range f.kids {
-		c := &t.fronts[kid]
-		for _, r := range c.rows[c.cut:] {
-			f.into[k] = append(f.into[k], p.place[r])
-		}
-	}
 	t.fronts = append(t.fronts, f)
 	return len(t.fronts) - 1, outer
 }
@@ -120,19 +154,6 @@ func (p *planner) leaf(e int) (number int, rim []int) {
 	}
 	f := front{element: e, pieces: 1}
 	f.rows, f.cut = t.number(inner, rim)
-	for i, r := range f.rows {
-		p.place[r] = i
-	}
-	f.local = make([]int32, 0, dofs*len(nodes))
-	for _, n := range nodes {
-		for i := range dofs {
-			row := int32(-1)
-			if u := t.unknown[dofs*n+i]; u >= 0 {
-				row = int32(p.place[u])
-			}
-			f.local = append(f.local, row)
-		}
-	}
 	t.leaf[e] = len(t.fronts)
 	t.fronts = append(t.fronts, f)
 	return len(t.fronts) - 1, rim
