@@ -25,11 +25,11 @@ func ply(E1, E2, nu12, G12, G13, tmm, degrees float64) Ply {
 }
 
 var (
-	mat          = ply(7.2, 7.2, 0.33, 7.2/2.66, 2.2, 1.10, 0)
+	csm          = ply(7.2, 7.2, 0.33, 7.2/2.66, 2.2, 1.10, 0)
 	roving       = ply(14.5, 14.0, 0.15, 3.0, 2.2, 0.95, 0)
 	repairMat    = ply(6.5, 6.5, 0.33, 6.5/2.66, 2.0, 1.10, 0)
 	repairRoving = ply(13.0, 13.0, 0.15, 2.8, 2.0, 0.95, 45)
-	hull         = []Ply{mat, roving, mat, roving, mat, roving}
+	hull         = []Ply{csm, roving, csm, roving, csm, roving}
 )
 
 func referencePanel(kind string, support Support) Panel {
@@ -40,7 +40,7 @@ func referencePanel(kind string, support Support) Panel {
 	}
 	switch kind {
 	case "overlay":
-		over := append(append([]Ply(nil), hull...), roving, mat, roving, mat)
+		over := append(append([]Ply(nil), hull...), roving, csm, roving, csm)
 		p.Zones = []Zone{{Name: "overlay", Outline: Ellipse(Point{}, si.MM(150), si.MM(100), 0),
 			Layup: Layup{Plies: over, Bottom: bottom}}}
 	case "scarf":
