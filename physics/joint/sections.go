@@ -52,7 +52,7 @@ func newFilm(a Adhesive) film {
 
 const (
 	farThick    = 10. // straight laminate beyond the slope, in thicknesses
-	farSections = 6   // over it, in geometric progression
+	farSections = 4   // over it, in geometric progression
 )
 
 func newSections(t Taper) *sections {
