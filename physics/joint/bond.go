@@ -75,7 +75,7 @@ type Bond struct {
 func (b Bond) Factor() float64 { return float64(b.Peak.Shear / b.MeanShear) }
 
 const (
-	fewestRows   = 30     // through the thickness, unless Rows says otherwise
+	fewestRows   = 42     // through the thickness, unless Rows says otherwise
 	mostRows     = 400    // about two seconds
 	mostTaper    = 200.   // ratio; beyond it adhesive cells are too slender to trust
 	leastTaper   = 2.     // ratio; a shorter wedge isn't a row of thin sections

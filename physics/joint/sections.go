@@ -52,7 +52,7 @@ func newFilm(a Adhesive) film {
 
 const (
 	farThick    = 10. // straight laminate beyond the slope, in thicknesses
-	farSections = 4   // over it, in geometric progression
+	farSections = 3   // over it, in geometric progression
 )
 
 func newSections(t Taper) *sections {
@@ -79,7 +79,6 @@ func (s *sections) cut(t Taper) {
 		next := min(yi, yj)
 		if h := next - y; h > sameThick*s.T {
 			n := max(3, int(math.Ceil(h/s.T*float64(want)-1e-9)))
-			n += 1 - n%2
 			for k := range n {
 				a, b := y+h*float64(k)/float64(n), y+h*float64(k+1)/float64(n)
 				s.rows = append(s.rows, row{a, b - a, layer,

@@ -29,10 +29,10 @@ func TestFE(t *testing.T) {
 		R, ta, h float64
 		a, b     string
 		rows     int
-	}{{12, .2, 1, "hhhhhh", "hhhhhh", 3}, {12, .2, 1, "mwmwmw", "mwmwmw", 3}, {12, .2, 1, "mwmwmw", "mwmwmw", 5},
+	}{{12, .2, 1, "hhhhhh", "hhhhhh", 3}, {12, .2, 1, "mwmwmw", "mwmwmw", 3}, 
 		{6, .2, 1, "mwmwmw", "mwmwmw", 3}, {20, .2, 1, "mwmwmw", "mwmwmw", 3},
 		{12, .1, 1, "mwmwmw", "mwmwmw", 3}, {12, .5, 1, "mwmwmw", "mwmwmw", 3}, {12, .2, 1, "mwmwmw", "mmwwmm", 3}, {12, .2, 1, "mwwm", "mwwm", 3}, {12, .2, .5, "mwmwmw", "mwmwmw", 3},
-		{12, .2, 2, "mwm", "wmw", 5},
+		{12, .2, 2, "mwm", "wmw", 5},{12, .2, 2, "mwm", "wmw", 9},
 		{12, .2, 1, "mmmm", "wwww", 3},
 	} {
 		ft := feTaper{R: c.R, ta: c.ta, film: film, rows: c.rows}
