@@ -29,11 +29,14 @@ func TestFE(t *testing.T) {
 		R, ta, h float64
 		a, b     string
 		rows     int
-	}{{12, .2, 1, "hhhhhh", "hhhhhh", 3}, {12, .2, 1, "mwmwmw", "mwmwmw", 3}, 
-		{6, .2, 1, "mwmwmw", "mwmwmw", 3}, {20, .2, 1, "mwmwmw", "mwmwmw", 3},
-		{12, .1, 1, "mwmwmw", "mwmwmw", 3}, {12, .5, 1, "mwmwmw", "mwmwmw", 3}, {12, .2, 1, "mwmwmw", "mmwwmm", 3}, {12, .2, 1, "mwwm", "mwwm", 3}, {12, .2, .5, "mwmwmw", "mwmwmw", 3},
-		{12, .2, 2, "mwm", "wmw", 5},{12, .2, 2, "mwm", "wmw", 9},
-		{12, .2, 1, "mmmm", "wwww", 3},
+	}{
+		{12, .2, 1, "mmmm", "wwww", 5}, {12, .2, 1, "mmmm", "wwww", 7},
+		{12, .2, 1.5, "mw", "mw", 5},{12, .2, 1.5, "mw", "mw", 9},
+		{20, .2, 1, "mwm", "mwm", 3}, {20, .2, 1, "mwm", "mwm", 5}, {20, .2, 1, "mwm", "mwm", 9},
+		{6, .2, 1, "mwm", "mwm", 5},
+		{12, .1, 1, "mwm", "mwm", 5},
+		{12, .4, 1, "mwm", "mwm", 5},
+		{12, .2, 1, "mwmw", "mmww", 7},
 	} {
 		ft := feTaper{R: c.R, ta: c.ta, film: film, rows: c.rows}
 		jt := joint.Taper{Ratio: c.R, Adhesive: joint.Adhesive{Thickness: si.MM(c.ta), E: si.GPa(3), Nu: .35}}
