@@ -13,7 +13,13 @@ package joint
 // mid-bond and 8.64 for 8.79 near the edge in the benchmark of bond_test.go).
 
 // Integrals over a cell of width 1: of N N, of N N' (the second one derived), and
-// of N' N'. Exact. They scale by h, 1 and 1/h.
+// of N' N'; they scale by h, 1 and 1/h. Those along xi are exact. Those along y are taken
+// at the cell's middle, one point, as in the adherends' cells: along a line x =
+// const both xi and y change, so that a displacement which varies with x^2, and has
+// no d/dy|x at all, shows a false one at the ends of the cell. Integrated exactly
+// it stiffens the film against every change of strain along the joint. Measured on six
+// plies of 0.5 mm with 0.2 mm of film and 30 rows: up to 9 % off the second method with exact
+// integrals, 1.3 % with one point (independent computation).
 var (
 	quad00 = [3][3]float64{{4. / 30, 2. / 30, -1. / 30}, {2. / 30, 16. / 30, 2. / 30}, {-1. / 30, 2. / 30, 4. / 30}}
 	quad01 = [3][3]float64{{-3. / 6, 4. / 6, -1. / 6}, {-4. / 6, 0, 4. / 6}, {1. / 6, -4. / 6, 3. / 6}}

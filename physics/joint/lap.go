@@ -7,9 +7,8 @@ import (
 	"scarfwright/physics/si"
 )
 
-// Lap is two sheets glued one over the other along a length, pulled apart at the
-// free ends of each. Stiff1 is E t of the sheet that the load enters by, at
-// x = -L/2, Stiff2 that of the sheet it leaves by, at x = +L/2.
+// Lap is two sheets glued one over the other along a length L and pulled in their
+// own planes: the first at x = +L/2, the second at x = -L/2.
 type Lap struct {
 	Stiff1, Stiff2 si.LineLoad // E t, N/m: force per width for unit strain
 	Adhesive       Adhesive
@@ -68,8 +67,8 @@ func (l Lap) Shear(P si.LineLoad, x si.Length) si.Pressure {
 	return si.Pressure(float64(P) * w / 2 * (cosh + l.psi()*sinh))
 }
 
-// Peak returns the greatest shear, at the end whose far sheet is the softer: the
-// end where the load still runs in the sheet that stretches more.
+// Peak returns the greatest shear and its place: the end where the softer sheet is
+// pulled, for there the two stretch most unlike.
 //
 //	tau_max = (P omega/2) [coth(omega L/2) + |psi| tanh(omega L/2)]
 func (l Lap) Peak(P si.LineLoad) (tau si.Pressure, at si.Length) {

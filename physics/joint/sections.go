@@ -65,8 +65,7 @@ func newSections(t Taper) *sections {
 	return s
 }
 
-// cut lays the rows. Each layer between ends of plies gets an odd number, so that
-// one row has the middle of a ply for its own middle.
+// cut lays the rows: in each layer between ends of plies at least three, and alike.
 func (s *sections) cut(t Taper) {
 	want := t.Rows
 	if want == 0 {

@@ -64,14 +64,14 @@ func PlySteps(parent, patch []Ply, lengths ...si.Length) ([]Step, error) {
 // tridiagonal system, solved exactly, without a mesh.
 //
 // Limits are those of Lap.Shear, of which this is the generalisation. It promises:
-// one step is Volkersen's lap; cutting a step in two changes nothing; the loads add
+// one step is Volkersen's lap (the patch its first sheet); cutting a step in two changes nothing; the loads add
 // up to P. Independent of ends being free to bend: it has no bending at all.
 func Stepped(steps []Step, a Adhesive, P si.LineLoad) (treads []Tread, peak si.Pressure, err error) {
 	if len(steps) == 0 {
 		return nil, 0, fmt.Errorf("stepped lap without steps")
 	}
 	for i, s := range steps {
-		if err := (Lap{s.Parent, s.Patch, a, s.Length}).Check(); err != nil {
+		if err := (Lap{s.Patch, s.Parent, a, s.Length}).Check(); err != nil {
 			return nil, 0, fmt.Errorf("step %d: %w", i+1, err)
 		}
 	}
@@ -82,7 +82,7 @@ func Stepped(steps []Step, a Adhesive, P si.LineLoad) (treads []Tread, peak si.P
 	type piece struct{ w, coth, csch, F float64 }
 	pieces := make([]piece, n)
 	for i, s := range steps {
-		w := Lap{s.Parent, s.Patch, a, s.Length}.Omega()
+		w := Lap{s.Patch, s.Parent, a, s.Length}.Omega()
 		H := w * float64(s.Length)
 		e := math.Exp(-H)
 		den := -math.Expm1(-2 * H)

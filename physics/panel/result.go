@@ -13,8 +13,9 @@ type Result struct {
 	panel    Panel
 	mesh     *mesh
 	sections []section
+	shapes   []*shape
+	edges    [][]edgeTerm
 	u        []float64
-	large    bool
 
 	Large      bool // computed for large deflection
 	Iterations int  // linear systems solved
@@ -22,7 +23,7 @@ type Result struct {
 
 func (m *Model) result(u []float64, large bool, iterations int) *Result {
 	return &Result{
-		panel: m.panel, mesh: m.mesh, u: u, large: large,
+		panel: m.panel, mesh: m.mesh, u: u, shapes: m.shapes, edges: m.edges,
 		sections: append([]section(nil), m.sections...),
 		Large:    large, Iterations: iterations,
 	}
@@ -88,7 +89,7 @@ func (r *Result) evalWith(element int, N, D, M, E []float64) (v vec, d Deformati
 	}
 	d.U, d.V, d.W = si.Length(q[0]), si.Length(q[1]), si.Length(q[2])
 	d.Plane = laminate.Strain{gx[0], gy[1], gy[0] + gx[1]}
-	if r.large {
+	if r.Large {
 		d.Plane[0] += gx[2] * gx[2] / 2
 		d.Plane[1] += gy[2] * gy[2] / 2
 		d.Plane[2] += gx[2] * gy[2]
@@ -174,14 +175,7 @@ func (r *Result) Deformation(at Point, zone int) (Deformation, error) {
 		}
 		_, d := r.eval(p)
 		n++
-		for i := range 3 {
-			sum.Plane[i] += (d.Plane[i] - sum.Plane[i]) / n
-			sum.Curvature[i] += (d.Curvature[i] - sum.Curvature[i]) / n
-		}
-		for i := range 2 {
-			sum.Shear[i] += (d.Shear[i] - sum.Shear[i]) / n
-		}
-		sum.U, sum.V, sum.W = d.U, d.V, d.W
+		sum.average(&d, n)
 	}
 	if n == 0 {
 		return sum, fmt.Errorf("panel: no point of zone %d at (%.4g, %.4g) m", zone, float64(at.X), float64(at.Y))
@@ -205,4 +199,47 @@ func sign(x float64) float64 {
 func (r *Result) Deflection(at Point) (si.Length, error) {
 	d, err := r.Deformation(at, -1)
 	return d.W, err
+}
+
+// Equilibrium returns the force of the pressure on the panel, the sum of the
+// supports' reactions to it, and the largest force left over at an unknown that is
+// free to move, over the whole load: what the solution leaves unbalanced.
+func (r *Result) Equilibrium() (load, reaction si.Force, leftOver float64) {
+	m := &Model{panel: r.panel, mesh: r.mesh}
+	held := m.held()
+	left := make([]float64, len(held))
+	var st state
+	q, total := float64(r.panel.Pressure), 0.0
+	for e, s := range r.shapes {
+		st.fit(s)
+		m.local(e, r.u, st.u)
+		st.deform(s, r.Large)
+		st.resist(s, &r.sections[r.mesh.elements[e].zone])
+		st.residue(s, q, r.Large)
+		for _, t := range r.edges[e] {
+			st.r[t.unknown] += t.load - t.spring*st.u[t.unknown]
+		}
+		for a, n := range r.mesh.elements[e].nodes {
+			total += q * s.mass[a]
+			for i := range dofs {
+				left[dofs*n+i] += st.r[dofs*a+i]
+			}
+		}
+	}
+	supports := 0.0
+	for i, h := range held {
+		switch {
+		case h && i%dofs == dofW:
+			supports += left[i]
+		case !h && i%dofs <= dofW:
+			leftOver = math.Max(leftOver, math.Abs(left[i]))
+		}
+	}
+	if total != 0 {
+		leftOver /= math.Abs(total)
+	}
+	if r.mesh.quarter {
+		total, supports = 4*total, 4*supports
+	}
+	return si.Force(total), si.Force(-supports), leftOver
 }
