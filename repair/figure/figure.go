@@ -133,7 +133,7 @@ func (e *InputError) Error() string {
 
 // All returns every calculation, by subject.
 func All() []Calculation {
-	return slices.Concat(laminateFigures(), failureFigures(), repairFigures(), mixingFigures(), cureFigures(), heatFigures(), scantlingFigures())
+	return slices.Concat(laminateFigures(), failureFigures(), repairFigures(), mixingFigures(), cureFigures(), heatFigures(), plateFigures(), jointFigures(), scantlingFigures())
 }
 
 // Find returns the calculation of that name.
