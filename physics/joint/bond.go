@@ -97,8 +97,8 @@ func (t Taper) Check() error {
 	}
 	T, Tp := thickness(t.Parent), thickness(t.Patch)
 	if math.Abs(T-Tp) > sameThick*T {
-		return fmt.Errorf("patch %.4g mm on a parent of %.4g mm: both must be alike thick; leave cover plies out, or scale the plies",
-			Tp*1e3, T*1e3)
+		return fmt.Errorf("patch %.4g mm on a parent of %.4g mm: both must be alike thick; "+
+			"leave cover plies out, or scale the plies", Tp*1e3, T*1e3)
 	}
 	a := t.Adhesive
 	if !(a.Thickness > 0 && float64(a.Thickness) <= mostAdhesive*T) {
