@@ -65,7 +65,7 @@ func TestBenchmark(t *testing.T) {
 		for _, rows := range []struct {
 			n   int
 			tol float64
-		}{{0, 0.010}, {90, 0.006}} { // asked for: 3 %
+		}{{0, 0.013}, {90, 0.006}} { // asked for: 3 %
 			j := taper(12, r.code, r.code, 1, 0.2)
 			j.Rows = rows.n
 			b := solve(t, j)
