@@ -33,7 +33,7 @@
 // from above to below along the slope, so that the joint bends a little and the feather
 // edges take more. The last needs deflection, which pure one-dimensional shear
 // lag doesn't have: left out, mid-bond comes out 3 % high and the edges 2 % low for
-// a homogeneous laminate at 12:1 (independent computation), and up to 8 % in plies.
+// a homogeneous laminate at 12:1 (independent computation), and up to 7 % off in plies.
 //
 // # The model
 //
@@ -49,7 +49,7 @@
 // ply mid-heights of the benchmark.
 //
 // Limits. Linear; no cure stress, no failure. Both laminates of one thickness, no cover
-// ply beyond the feather edge, straight slope, blunt nothing: feather edges are
+// ply beyond the feather edge, straight slope with no blunted ends: feather edges are
 // sharp, and within Bond.Unresolved of them no figure is to be quoted. Long straight
 // laminate on either side that doesn't turn, as in a panel that goes on. A strip:
 // round patches have load from the sides as well. Real bonds fail by what was not

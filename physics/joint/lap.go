@@ -20,8 +20,8 @@ func (l Lap) Check() error {
 	for _, q := range []struct {
 		name  string
 		value float64
-	}{{"E t of the first sheet", float64(l.Stiff1)}, {"E t of the second sheet", float64(l.Stiff2)}, {"length", float64(l.Length)},
-		{"adhesive thickness", float64(l.Adhesive.Thickness)}, {"adhesive E", float64(l.Adhesive.E)}} {
+	}{{"E t of the first sheet", float64(l.Stiff1)}, {"E t of the second sheet", float64(l.Stiff2)},
+		{"length", float64(l.Length)}, {"adhesive thickness", float64(l.Adhesive.Thickness)}, {"adhesive E", float64(l.Adhesive.E)}} {
 		if !(q.value > 0) || math.IsInf(q.value, 1) {
 			return fmt.Errorf("lap: %s = %.4g: must be positive", q.name, q.value)
 		}

@@ -97,6 +97,11 @@ func (s *skyline) eliminatePair(i, from int) {
 	j := from
 	for ; j+1 < i; j += 2 {
 		l, m, fl, fm := s.row[j], s.row[j+1], s.first[j], s.first[j+1]
+		if fm > j { // nothing of the second column to take along
+			s.eliminate(i, j, j+2)
+			s.eliminate(i+1, j, j+2)
+			continue
+		}
 		lo := min(max(fg, fh, fl, fm), j)
 		gl, gm, hl, hm := dots(g[lo-fg:j-fg], h[lo-fh:j-fh], l[lo-fl:j-fl], m[lo-fm:j-fm])
 		if a := max(fg, fl); a < lo { // the ends that not all four have
@@ -111,10 +116,7 @@ func (s *skyline) eliminatePair(i, from int) {
 		if a := max(fh, fm); a < lo {
 			hm += dot(h[a-fh:lo-fh], m[a-fm:lo-fm])
 		}
-		mj := 0.0
-		if fm <= j {
-			mj = m[j-fm]
-		}
+		mj := m[j-fm]
 		g[j-fg] -= gl
 		h[j-fh] -= hl
 		g[j+1-fg] -= gm + g[j-fg]*mj

@@ -29,7 +29,8 @@ type Tread struct {
 func PlySteps(parent, patch []Ply, lengths ...si.Length) ([]Step, error) {
 	n := len(parent)
 	if n < 2 || len(patch) != n {
-		return nil, fmt.Errorf("steps: %d plies of the parent and %d of the patch: both need the same number, at least 2", n, len(patch))
+		return nil, fmt.Errorf("steps: %d plies of the parent and %d of the patch: both need the same number, at least 2",
+			n, len(patch))
 	}
 	for _, err := range []error{checkPlies("parent", parent), checkPlies("patch", patch)} {
 		if err != nil {
