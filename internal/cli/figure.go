@@ -4,6 +4,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"os"
+	"slices"
 	"strings"
 	"text/tabwriter"
 
@@ -27,6 +29,13 @@ func (c figureCommand) Run(p Program) error {
 	given := map[string]string{}
 	for _, in := range c.Inputs {
 		key, value, ok := strings.Cut(in, "=")
+		if i := slices.IndexFunc(calc.Inputs, func(x figure.Input) bool { return x.File }); i >= 0 && !ok {
+			text, err := p.readText(in)
+			if err != nil {
+				return refused(err)
+			}
+			key, value, ok = calc.Inputs[i].Key, text, true
+		}
 		if !ok || key == "" {
 			return statusError{exitUsage, fmt.Errorf("%q is not key=value.\n%s", in, usage(calc))}
 		}
@@ -43,6 +52,25 @@ func (c figureCommand) Run(p Program) error {
 		return writeJSON(p.Out, a)
 	}
 	return printAnswer(p.Out, calc, a)
+}
+
+// readText reads a small file, or standard input for -.
+func (p Program) readText(name string) (string, error) {
+	const most = 1 << 20
+	from := p.In
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return "", fmt.Errorf("%s: %w", name, err)
+		}
+		defer f.Close()
+		from = f
+	}
+	text, err := io.ReadAll(io.LimitReader(from, most+1))
+	if err == nil && len(text) > most {
+		err = fmt.Errorf("%s is larger than 1 MB", name)
+	}
+	return string(text), err
 }
 
 // usage is one line that shows every input, and one that runs as it stands.
@@ -92,6 +120,9 @@ func printAnswer(out io.Writer, c figure.Calculation, a figure.Answer) error {
 	fmt.Fprintf(w, "%s: %s\n", c.Name, c.Title)
 	for _, in := range c.Inputs {
 		if t, ok := a.Inputs[in.Key]; ok {
+			if in.File {
+				t = "from the file"
+			}
 			fmt.Fprintf(w, "  %s\t%s\t%s\n", in.Key, t, in.Doc)
 		}
 	}

@@ -27,6 +27,7 @@ type Input struct {
 	Default  string   `json:"default,omitempty"` // used when left out; empty and not optional: required
 	Words    []string `json:"words,omitempty"`   // the words it may be, when it is a word
 	Optional bool     `json:"optional,omitempty"`
+	File     bool     `json:"file,omitempty"`   // its text is a file's; a command line takes the file's name alone
 	Unless   []string `json:"unless,omitempty"` // not needed when one of these is given, "Tg", or chosen, "model=nth"
 }
 

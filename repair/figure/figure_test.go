@@ -77,6 +77,8 @@ var good = map[string]in{
 	"scarf-ratio-needed": {"strength": "85 MPa", "bond": "7 MPa", "ratio": "12"},
 	"lap-shear":          {"E1": "12 GPa", "t1": "5 mm", "E2": "12 GPa", "t2": "5 mm", "G": "1000 MPa", "bond": "0.5 mm", "overlap": "50 mm", "load": "100 N/mm"},
 	"overlay-bending":    {"E1": "7 GPa", "t1": "6 mm", "E2": "14.5 GPa", "t2": "3 mm"},
+	"plate":              {"a": "400 mm", "b": "600 mm", "thickness": "6 mm", "E": "7 GPa", "pressure": "2 kPa"},
+	"patched-panel":      {"panel": figure.PanelExample},
 	"cup":                with(inventedEpoxy, in{"mass": "100 g", "diameter": "75 mm", "ambient": "25 °C", "H": "330 kJ/kg"}),
 	"pot-life":           {"material": "epoxy-slow", "mass": "100 g", "temperature": "20 °C"},
 	"film-gel":           with(inventedEpoxy, in{"temperature": "25 °C"}),

@@ -32,6 +32,8 @@ func plateFigures() []Calculation {
 		plate = append(plate, in)
 	}
 	return []Calculation{
+		{Name: "plate", Title: "a rectangular laminated panel under even pressure, by elements", Inputs: plateInputs(plate), work: plateFigure},
+		patchedPanel(),
 		{Name: "plate-closed-form", Title: "a rectangular panel under even pressure, thin and moving little", Inputs: plate, work: plateClosedForm},
 		{
 			Name: "sandwich-strip", Title: "a sandwich panel as a strip over its short span", Inputs: []Input{
