@@ -51,7 +51,7 @@ func TestEstimate(t *testing.T) {
 		if err != nil {
 			t.Fatal(i, err)
 		}
-		m, err := Prepare(p, Options{Degree: 8})
+		m, err := Prepare(p, Options{Degree: 7})
 		if err != nil {
 			t.Fatal(i, err)
 		}
