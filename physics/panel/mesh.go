@@ -55,6 +55,9 @@ func newMesh(p Panel, g grading, quarter bool) (*mesh, error) {
 	if err != nil {
 		return nil, err
 	}
+	if g.sides, err = sidesFor(p, curves, g); err != nil {
+		return nil, err
+	}
 	ends := 4.0
 	if quarter {
 		ends = 1
@@ -215,6 +218,44 @@ func levels(p Panel) (curves []level, err error) {
 		curves = append(curves, rectangle(lx-layer, ly-layer))
 	}
 	return append(curves, rectangle(lx, ly)), nil
+}
+
+// outlineTolerance is how far the elements' edges may lie off an outline, over half
+// its size. The tip of a corner is cut off by as much.
+const outlineTolerance = 0.01
+
+// sidesFor returns the number of sectors a side at which the elements' edges, which
+// are polynomials, follow all outlines: at least g.sides, doubled up to twice.
+func sidesFor(p Panel, curves []level, g grading) (sides int, err error) {
+	l := lineOf(g.degree)
+	for sides = g.sides; ; sides *= 2 {
+		worst, zone, at := 0.0, 0, vec{}
+		for k := range p.Zones {
+			curve := curves[len(p.Zones)-1-k]
+			a, b := p.Zones[k].Outline.size(p.Zones[len(p.Zones)-1].Outline.centre)
+			for s := range 4 * sides {
+				t := func(z float64) float64 { return (float64(s) + (z+1)/2) / float64(sides) }
+				for z := -0.95; z < 1; z += 0.1 {
+					N, _ := l.at(z)
+					var v vec
+					for i, x := range l.x {
+						v = v.add(curve(math.Mod(t(x), 4)).scale(N[i]))
+					}
+					want := curve(t(z))
+					if d := v.sub(want).norm() / math.Max(a, b); d > worst {
+						worst, zone, at = d, k+1, want
+					}
+				}
+			}
+		}
+		if worst <= outlineTolerance {
+			return sides, nil
+		}
+		if sides >= 4*g.sides || 2*sides > 16 {
+			return 0, fmt.Errorf("panel %s: its outline bends too sharply near (%.4g, %.4g) m:"+
+				" round the corner there, or take more Sides", p.zoneName(zone), at.x, at.y)
+		}
+	}
 }
 
 // rectangle is the outline |x| = lx, |y| = ly.
