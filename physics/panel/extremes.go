@@ -63,19 +63,15 @@ func (r *Result) zoneAt(at Point) (int, error) {
 	return 0, fmt.Errorf("panel: no point at (%.4g, %.4g) m", float64(at.X), float64(at.Y))
 }
 
-// samples calls f for the state at every node of every element, seen from within
-// the element. A quarter is also seen in the mirror, where shear turns its sign: a
-// ply at an angle is strained otherwise there.
+// samples calls f for the state at a net of points in every element, twice as dense
+// as its nodes, seen from within the element. A quarter is also seen in the mirror,
+// where shear turns its sign: a ply at an angle is strained otherwise there.
 func (r *Result) samples(f func(zone int, at Point, d *Deformation)) {
 	for i, e := range r.mesh.elements {
 		lr, ls := lineOf(e.pr), lineOf(e.ps)
-		N, M := make([]float64, e.pr+1), make([]float64, e.ps+1)
-		for a := range e.pr + 1 {
-			for b := range e.ps + 1 {
-				clear(N)
-				clear(M)
-				N[a], M[b] = 1, 1
-				v, d := r.evalWith(i, N, lr.slope[a], M, ls.slope[b])
+		for a, N := range lr.dense[0] {
+			for b, M := range ls.dense[0] {
+				v, d := r.evalWith(i, N, lr.dense[1][a], M, ls.dense[1][b])
 				f(e.zone, v.point(), &d)
 				if r.mesh.quarter {
 					d.Plane[2], d.Curvature[2] = -d.Plane[2], -d.Curvature[2]
@@ -95,7 +91,7 @@ type Extreme struct {
 }
 
 // StrainExtremes returns, for every zone, ply and component, where its strain is
-// most and least, at the nodes of the mesh.
+// most and least, on a net of points twice as dense as the nodes.
 func (r *Result) StrainExtremes() []Extreme {
 	return r.extremes(func(s *PlyState, c int) float64 { return s.Strain[c] })
 }

@@ -46,22 +46,16 @@ func newMesh(p Panel, g grading, quarter bool) (*mesh, error) {
 	lx, ly := float64(p.Length), float64(p.Width)
 	m := &mesh{quarter: quarter}
 	if len(p.Zones) == 0 {
-		n, lo := 2*g.sides, -0.5
-		if quarter {
-			n, lo = n/2, 0
-		}
 		// The grid is small: it can afford one degree more.
-		m.block(min(g.degree+1, highest), n, 0, func(i int) float64 {
-			x := float64(i) / float64(n)
-			if quarter {
-				x = (1 + x) / 2
-			}
-			return (towardsEdges(x) - 0.5 - lo) / (0.5 - lo)
-		}, func(x, y float64) vec { return vec{(lo + (0.5-lo)*x) * lx, (lo + (0.5-lo)*y) * ly} })
+		m.block(min(g.degree+1, highest), 0, gridCuts(p, g, lx, quarter), gridCuts(p, g, ly, quarter),
+			func(x, y float64) vec { return vec{x, y} })
 		return m, m.check(p)
 	}
 	curves, err := levels(p)
 	if err != nil {
+		return nil, err
+	}
+	if g.sides, err = sidesFor(p, curves, g); err != nil {
 		return nil, err
 	}
 	ends := 4.0
@@ -72,19 +66,20 @@ func newMesh(p Panel, g grading, quarter bool) (*mesh, error) {
 	inside := m.rim(g, quarter) // the nodes of the last curve, round
 	number := 0.0
 	for k := range len(curves) {
-		r := ring{from: coreEdge(curves[0]), to: curves[k], zone: len(p.Zones) - k, rings: 1, degree: g.degree}
+		r := ring{from: coreEdge(curves[0]), to: curves[k], zone: len(p.Zones) - k, degree: g.degree}
 		switch {
 		case k == 0:
-			r.rings, r.spacing = g.inner, towardsEnd
-		case k == len(curves)-1:
-			r.from, r.rings, r.spacing = curves[k-1], g.outer, towardsBoth
+			r.cuts = cuts(g.inner, towardsEnd)
+		case k == len(p.Zones):
+			r.from, r.zone, r.cuts = curves[k-1], 0, cuts(g.outer, towardsBoth)
+		case k > len(p.Zones): // the layer along the edge
+			r.from, r.zone, r.cuts = curves[k-1], 0, []float64{0, 1}
 		default:
-			r.from, r.spacing = curves[k-1], evenly
+			r.from = curves[k-1]
 			r.size(g)
 		}
-		for i := range r.rings {
-			x := float64(r.rings)
-			a, b := r.spacing(float64(i)/x), r.spacing(float64(i+1)/x)
+		for i := range len(r.cuts) - 1 {
+			a, b := r.cuts[i], r.cuts[i+1]
 			inside = m.ring(r.degree, g.degree, int(ends)*g.sides, ends, inside, r.zone, number, func(f, t float64) vec {
 				return mix(r.from(t), r.to(t), a+f*(b-a))
 			})
@@ -98,21 +93,67 @@ func newMesh(p Panel, g grading, quarter bool) (*mesh, error) {
 type ring struct {
 	from, to level
 	zone     int
-	rings    int
-	degree   int // outwards
-	spacing  func(x float64) float64
+	degree   int       // outwards
+	cuts     []float64 // from 0 to 1
+}
+
+// cuts returns the ends of n pieces of [0, 1] under a spacing.
+func cuts(n int, spacing func(x float64) float64) (c []float64) {
+	for i := range n + 1 {
+		c = append(c, spacing(float64(i)/float64(n)))
+	}
+	return c
 }
 
 // The strains change fastest at an outline, within a thickness or so, and at the
 // edge of the panel. The spacings put smaller elements there. They were found by
 // trial on the reference panels: without them the strain at the edge of the overlay
 // is 5 % off with the same number of elements, with them 0.3 %.
-func evenly(x float64) float64      { return x }
-func towardsEnd(x float64) float64  { return 1 - math.Pow(1-x, 1.74) }
-func towardsBoth(x float64) float64 { return math.Pow(math.Sin(math.Pow(x, 1.15)*math.Pi/2), 2) }
-
-// towardsEdges makes the outer elements of a grid smaller than the middle ones.
+func towardsEnd(x float64) float64   { return 1 - math.Pow(1-x, 1.74) }
+func towardsBoth(x float64) float64  { return math.Pow(math.Sin(math.Pow(x, 1.15)*math.Pi/2), 2) }
 func towardsEdges(x float64) float64 { return x - 0.07*math.Sin(2*math.Pi*x) }
+
+// layer returns the width of the layer of elements along the edge of a panel whose
+// edge can twist: 0 if none can. Where the rotation along an edge is free, first-order
+// theory has a boundary layer that dies out as exp(-sqrt(10) s/h), which no
+// larger element can follow.
+func (p Panel) layer() float64 {
+	for _, e := range p.Edges {
+		if e.Support != Clamped {
+			return 2 * float64(p.Base.Thickness())
+		}
+	}
+	return 0
+}
+
+// withLayer adds a piece of the width given at the end, 0.3 at most.
+func withLayer(c []float64, width float64) []float64 {
+	if width == 0 {
+		return c
+	}
+	width = math.Min(width, 0.3)
+	for i := range c {
+		c[i] *= 1 - width
+	}
+	return append(c, 1)
+}
+
+// gridCuts returns the places along a side, in metres, that cut a panel without
+// zones.
+func gridCuts(p Panel, g grading, side float64, quarter bool) []float64 {
+	half := withLayer(cuts(g.sides, func(x float64) float64 { return 2*towardsEdges((1+x)/2) - 1 }), p.layer()/(side/2))
+	for i := range half {
+		half[i] *= side / 2
+	}
+	if quarter {
+		return half
+	}
+	all := make([]float64, 0, 2*len(half))
+	for i := len(half) - 1; i > 0; i-- {
+		all = append(all, -half[i])
+	}
+	return append(all, half...)
+}
 
 // size chooses rings and degree for a region between outlines by its width compared
 // with the elements' length round: a step of a scarf needs one degree less.
@@ -123,13 +164,14 @@ func (r *ring) size(g grading) {
 		length := r.to(math.Mod(t+step, 4)).sub(r.to(t)).norm()
 		widest = math.Max(widest, r.to(t).sub(r.from(t)).norm()/length)
 	}
-	r.rings = 1 + int(widest/1.5)
+	r.cuts = cuts(1+int(widest/1.5), func(x float64) float64 { return x })
 	if widest < 0.6 && r.degree > 3 {
 		r.degree--
 	}
 }
 
-// levels returns the outlines from the innermost out, and the rectangle last. A
+// levels returns the outlines from the innermost out, and the rectangle last, with
+// another just within it if there is to be a layer of elements along the edge. A
 // direction t means the ray along (a cos, b sin)(t pi/2) from the common centre,
 // with the half-axes of the outermost outline, so that nested ellipses of one
 // shape are met at equal eccentric angles.
@@ -163,13 +205,62 @@ func levels(p Panel) (curves []level, err error) {
 		previous = here
 	}
 	lx, ly := float64(p.Length)/2, float64(p.Width)/2
+	gap := math.Inf(1) // to the edge
 	for t := 0.0; t < 4; t += 1.0 / 64 {
-		if v := previous(t); math.Abs(v.x) > 0.999*lx || math.Abs(v.y) > 0.999*ly {
+		v := previous(t)
+		gap = math.Min(gap, math.Min(lx-math.Abs(v.x), ly-math.Abs(v.y)))
+		if math.Abs(v.x) > 0.999*lx || math.Abs(v.y) > 0.999*ly {
 			return nil, fmt.Errorf("panel %s: its outline reaches the edge of the panel at (%.4g, %.4g) m",
 				p.zoneName(1), v.x, v.y)
 		}
 	}
-	return append(curves, func(t float64) vec {
+	if layer := math.Min(p.layer(), 0.3*gap); layer > 0 {
+		curves = append(curves, rectangle(lx-layer, ly-layer))
+	}
+	return append(curves, rectangle(lx, ly)), nil
+}
+
+// outlineTolerance is how far the elements' edges may lie off an outline, over half
+// its size. The tip of a corner is cut off by as much.
+const outlineTolerance = 0.01
+
+// sidesFor returns the number of sectors a side at which the elements' edges, which
+// are polynomials, follow all outlines: at least g.sides, doubled up to twice.
+func sidesFor(p Panel, curves []level, g grading) (sides int, err error) {
+	l := lineOf(g.degree)
+	for sides = g.sides; ; sides *= 2 {
+		worst, zone, at := 0.0, 0, vec{}
+		for k := range p.Zones {
+			curve := curves[len(p.Zones)-1-k]
+			a, b := p.Zones[k].Outline.size(p.Zones[len(p.Zones)-1].Outline.centre)
+			for s := range 4 * sides {
+				t := func(z float64) float64 { return (float64(s) + (z+1)/2) / float64(sides) }
+				for z := -0.95; z < 1; z += 0.1 {
+					N, _ := l.at(z)
+					var v vec
+					for i, x := range l.x {
+						v = v.add(curve(math.Mod(t(x), 4)).scale(N[i]))
+					}
+					want := curve(t(z))
+					if d := v.sub(want).norm() / math.Max(a, b); d > worst {
+						worst, zone, at = d, k+1, want
+					}
+				}
+			}
+		}
+		if worst <= outlineTolerance {
+			return sides, nil
+		}
+		if sides >= 4*g.sides || 2*sides > 16 {
+			return 0, fmt.Errorf("panel %s: its outline bends too sharply near (%.4g, %.4g) m:"+
+				" round the corner there, or take more Sides", p.zoneName(zone), at.x, at.y)
+		}
+	}
+}
+
+// rectangle is the outline |x| = lx, |y| = ly.
+func rectangle(lx, ly float64) level {
+	return func(t float64) vec {
 		side := math.Floor(t + 0.5)
 		s := 2 * (t - side)
 		switch int(side) % 4 {
@@ -181,7 +272,7 @@ func levels(p Panel) (curves []level, err error) {
 			return vec{-lx, -s * ly}
 		}
 		return vec{s * lx, -ly}
-	}), nil
+	}
 }
 
 // direction returns sin and cos of t quarter turns, exact on the axes.
@@ -239,35 +330,38 @@ func coreEdge(inner level) level {
 }
 
 func (m *mesh) core(inner level, g grading, ends float64, zone int) {
-	f, n, lo := coreMap(inner), g.sides, -1.0
+	n, lo := g.sides, -1.0
 	if ends == 1 {
 		n, lo = n/2, 0
 	}
-	m.block(g.degree, n, zone, func(i int) float64 { return float64(i) / float64(n) }, func(x, y float64) vec { return f(lo+(1-lo)*x, lo+(1-lo)*y) })
+	c := cuts(n, func(x float64) float64 { return lo + (1-lo)*x })
+	m.block(g.degree, zone, c, c, coreMap(inner))
 }
 
-// block adds n x n elements over the image of the unit square, cut where cut tells.
-// It is the first thing in a mesh: node (I, J) of its grid has the number
-// I*(n*p+1)+J.
-func (m *mesh) block(p, n, zone int, cut func(i int) float64, f func(x, y float64) vec) {
+// block adds the elements over the image of a grid with lines at xs and ys. It is
+// the first thing in a mesh: node (I, J) of its grid has the number I*rows+J.
+func (m *mesh) block(p, zone int, xs, ys []float64, f func(x, y float64) vec) {
 	g := lineOf(p).x
-	cols := n*p + 1
-	place := make([]float64, cols)
-	for k := range place {
-		i := min(k/p, n-1)
-		place[k] = cut(i) + (cut(i+1)-cut(i))*(g[k-i*p]+1)/2
+	places := func(cuts []float64) (at []float64) {
+		for i := range len(cuts) - 1 {
+			for _, z := range g[:p] {
+				at = append(at, cuts[i]+(cuts[i+1]-cuts[i])*(z+1)/2)
+			}
+		}
+		return append(at, cuts[len(cuts)-1])
 	}
-	for _, x := range place {
-		for _, y := range place {
+	rows := places(ys)
+	for _, x := range places(xs) {
+		for _, y := range rows {
 			m.at = append(m.at, f(x, y))
 		}
 	}
-	for i := range n {
-		for j := range n {
+	for i := range len(xs) - 1 {
+		for j := range len(ys) - 1 {
 			e := element{pr: p, ps: p, zone: zone, ring: -1}
 			for a := range p + 1 {
 				for b := range p + 1 {
-					e.nodes = append(e.nodes, (i*p+a)*cols+j*p+b)
+					e.nodes = append(e.nodes, (i*p+a)*len(rows)+j*p+b)
 				}
 			}
 			m.elements = append(m.elements, e)

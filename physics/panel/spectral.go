@@ -60,11 +60,13 @@ func lobatto(p int) []float64 {
 
 // line is a set of Lagrange polynomials on the Lobatto points of one degree, with
 // their values N and slopes D at the Gauss points q (weights w) and the slopes at
-// the nodes themselves. N[i][j] is polynomial j at point i.
+// the nodes themselves. N[i][j] is polynomial j at point i. dense has values and
+// slopes at twice as many points, to look for extremes.
 type line struct {
 	p           int
 	x, q, w     []float64
 	N, D, slope [][]float64
+	dense       [2][][]float64
 }
 
 // highest is the greatest degree offered.
@@ -93,6 +95,10 @@ func newLine(p int) *line {
 	for _, x := range l.x {
 		_, D := l.at(x)
 		l.slope = append(l.slope, D)
+	}
+	for _, x := range lobatto(2 * p) {
+		N, D := l.at(x)
+		l.dense[0], l.dense[1] = append(l.dense[0], N), append(l.dense[1], D)
 	}
 	return l
 }
