@@ -2,6 +2,7 @@ package cli_test
 
 import (
 	"bytes"
+	"os"
 	"os/exec"
 	"regexp"
 	"strings"
@@ -33,6 +34,10 @@ func TestThePrintedExampleRuns(t *testing.T) {
 	}
 	printed := regexp.MustCompile(`(?m)^Example: scarfwright (.*)$`)
 	optional := regexp.MustCompile(`\[([A-Za-z0-9-]+=(?:"[^"]*"|[^\]"]*))\]`)
+	t.Chdir(t.TempDir())
+	if err := os.WriteFile(figure.FileName, []byte(figure.PanelExample), 0o600); err != nil {
+		t.Fatal(err)
+	}
 	for _, c := range figure.All() {
 		_, help := run("figure", c.Name, "no-such-input=1")
 		m := printed.FindStringSubmatch(help)

@@ -90,7 +90,11 @@ func listFigures(out io.Writer, asJSON bool) error {
 		}
 		fmt.Fprintf(w, "%s\t%s\n", c.Name, c.Title)
 		for _, in := range c.Inputs {
-			fmt.Fprintf(w, "  %s\t%s, such as %s%s\n", in.Key, in.Doc, in.Unit, note(in))
+			unit := in.Unit
+			if in.File {
+				unit = figure.FileName
+			}
+			fmt.Fprintf(w, "  %s\t%s, such as %s%s\n", in.Key, in.Doc, unit, note(in))
 		}
 		fmt.Fprintf(w, "  example:\t%s\n", c.ExampleLine())
 	}

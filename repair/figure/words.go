@@ -185,6 +185,9 @@ func (c Calculation) Usage() string {
 	parts := []string{"Usage: scarfwright figure " + c.Name}
 	for _, in := range c.Inputs {
 		word := Typed(in.Key, in.Unit)
+		if in.File {
+			word = FileName
+		}
 		if in.Default != "" || in.Optional {
 			word = "[" + word + "]"
 		}
@@ -193,12 +196,17 @@ func (c Calculation) Usage() string {
 	return strings.Join(parts, " ")
 }
 
+// FileName stands for a file in a usage line.
+const FileName = "FILE.yaml"
+
 // ExampleLine is the example as a line to paste into a shell.
 func (c Calculation) ExampleLine() string {
 	parts := []string{"scarfwright figure " + c.Name}
 	given := c.Example()
 	for _, in := range c.Inputs {
-		if v, ok := given[in.Key]; ok {
+		if v, ok := given[in.Key]; ok && in.File {
+			parts = append(parts, FileName)
+		} else if ok {
 			parts = append(parts, Typed(in.Key, v))
 		}
 	}

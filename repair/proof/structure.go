@@ -1,8 +1,13 @@
 package proof
 
 import (
+	"strings"
+
 	"scarfwright/physics/joint"
+	"scarfwright/physics/laminate"
+	"scarfwright/physics/panel"
 	"scarfwright/physics/si"
+	"scarfwright/repair/figure"
 )
 
 // structures are panels, bonds and the small-craft formulas. Figures are per metre and
@@ -40,7 +45,7 @@ func structures() []Check {
 	roving := group{name: "woven roving panel 400 × 600 × 6 mm, 20 kPa", source: "double series", provenance: Computed, rel: 1e-4}
 	roving.figures("plate-closed-form", in{"a": "400 mm", "b": "600 mm", "stack": "[0]s", "ply": "3 mm", "E1": "14.5 GPa", "E2": "14.5 GPa", "nu12": "0.14", "G12": "3.3 GPa", "pressure": "20 kPa", "edges": "simple"},
 		want{"deflection", "deflection_mm", 18.0743, "mm"}, want{"moment across the short span", "moment_x_n", 300.906, "N"})
-	return concat(simple, moments, fixed, factors, crossPly, roving, bonds(), smallCraft())
+	return concat(simple, moments, fixed, factors, crossPly, roving, bonds(), smallCraft(), strip(), patched())
 }
 
 func bonds() group {
@@ -85,5 +90,62 @@ func smallCraft() group {
 	g.rel, g.source, g.provenance = 1e-5, "sandwich strip, forms from memory", Computed
 	g.figures("sandwich-strip", in{"face-E": "11 GPa", "face": "3 mm", "core": "20 mm", "core-G": "20 MPa", "core-E": "55 MPa", "span": "400 mm", "pressure": "30 kPa"},
 		want{"sandwich 3/20/3 mm, deflection", "deflection_mm", 2.26869, "mm"}, want{"wrinkling", "wrinkling_mpa", 114.789, "MPa"})
+	return g
+}
+
+// strip is the laminated strip of NAFEMS R0031, test 1: seven plies 0/90/0/90/0/90/0,
+// 30 mm between its supports, 10 N/mm in the middle.
+func strip() group {
+	g := group{name: "laminated strip under a load in the middle", source: "NAFEMS-R0031: test 1, targets read second-hand", provenance: SecondHand, rel: 0.005}
+	const (
+		span = 0.030
+		P    = 10e3 // N/m
+	)
+	var layers []laminate.Layer
+	var plies []panel.Ply
+	for i, mm := range []float64{0.1, 0.1, 0.1, 0.4, 0.1, 0.1, 0.1} {
+		ply := panel.Ply{G13: si.GPa(3), G23: si.GPa(2)} // from memory
+		ply.Lamina, ply.Thickness = laminate.Lamina{E1: si.GPa(100), E2: si.GPa(5), Nu12: 0, G12: si.GPa(3)}, si.MM(mm)
+		E := si.GPa(5)
+		if i%2 == 0 { // along the strip, which spans along y
+			E, ply.Angle = si.GPa(100), si.Degrees(90)
+		}
+		layers, plies = append(layers, laminate.Layer{Thickness: si.MM(mm), Tension: E}), append(plies, ply)
+	}
+	s, plate := laminate.NewSection(layers), panel.StripOf(panel.Centred(plies...))
+	g.add("stress in the outer ply", 684, 100e9*0.0005*(P*span/4)/s.EI/1e6, "MPa")
+	g.add("shear between the two outer plies", 4.1, laminate.InterlaminarShear(layers, P/2, si.MM(0.1)).MPa(), "MPa")
+	g.rel = 0.01
+	g.add("deflection, shear through the plies included (its moduli from memory)", 1.06, 1e3*(P*span*span*span/48/plate.D+P*span/4/plate.S), "mm")
+	return g
+}
+
+// patched are the benchmark panels of the project, 900 x 450 mm with an ellipse of 300
+// x 200 mm in it, under 20 kPa.
+func patched() group {
+	g := group{name: "laminated panel with a patch, by elements", source: "spectral elements of degree 10 and 8; the linear ones also by two general finite-element programs within 0.15 %", provenance: ComputedScipy}
+	with := func(text string, edges, theory string) in {
+		return in{"panel": strings.NewReplacer("edges: clamped", "edges: "+edges, "theory: large", "theory: "+theory).Replace(text)}
+	}
+	intact, _, _ := strings.Cut(figure.PanelExample, "zones:")
+	for _, row := range []struct {
+		what, text, edges, theory string
+		w                         float64
+	}{
+		{"intact, clamped, small deflection", intact, "clamped", "linear", 10.1253},
+		{"overlay, clamped, small deflection", figure.PanelExample, "clamped", "linear", 5.97999},
+		{"intact, simply supported, small deflection", intact, "simple", "linear", 42.759},
+		{"overlay, simply supported, small deflection", figure.PanelExample, "simple", "linear", 24.234},
+		{"intact, clamped, large deflection", intact, "clamped", "large", 6.0640},
+		{"overlay, clamped, large deflection", figure.PanelExample, "clamped", "large", 4.1279},
+		{"intact, simply supported, large deflection", intact, "simple", "large", 7.858},
+		{"overlay, simply supported, large deflection", figure.PanelExample, "simple", "large", 5.984},
+	} {
+		g.rel = 0.001
+		if row.theory == "large" {
+			g.rel = 0.002
+		}
+		g.figures("patched-panel", with(row.text, row.edges, row.theory), want{row.what + ": middle", "deflection_mm", row.w, "mm"})
+	}
 	return g
 }
