@@ -73,10 +73,10 @@ func TestPanelFileRefusals(t *testing.T) {
 
 // A thin isotropic plate by elements is the closed form's.
 func TestPlateAgainstTheClosedForm(t *testing.T) {
-	// Simply supported edges may twist here, which the closed form does not let them: some
-	// 0.2 % at this thickness.
-	for edges, tol := range map[string]float64{"clamped": 5e-4, "simple": 3e-3} {
-		given := in{"a": "900 mm", "b": "600 mm", "thickness": "3 mm", "E": "7 GPa", "pressure": "0.1 Pa", "edges": edges}
+	// Simply supported edges may twist here, which the closed form does not let them: 0.3 %
+	// for a plate of 3 mm, less the thinner it is.
+	for edges, tol := range map[string]float64{"clamped": 5e-4, "simple": 1.5e-3} {
+		given := in{"a": "900 mm", "b": "600 mm", "thickness": "1 mm", "E": "7 GPa", "pressure": "0.001 Pa", "edges": edges}
 		closed, err := compute("plate-closed-form", given)
 		if err != nil {
 			t.Fatal(err)
