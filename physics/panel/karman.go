@@ -25,6 +25,14 @@ func (m *Model) LargeDeflection() (*Result, error) {
 	return m.large(append([]float64(nil), m.start...))
 }
 
+// run solves one way or the other.
+func (m *Model) run(large bool) (*Result, error) {
+	if large {
+		return m.LargeDeflection()
+	}
+	return m.Linear()
+}
+
 func (m *Model) large(u []float64) (*Result, error) {
 	for k := 1; k <= 60; k++ {
 		du, negative, err := m.step(u, true)

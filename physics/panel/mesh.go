@@ -119,7 +119,7 @@ func towardsEdges(x float64) float64 { return x - 0.07*math.Sin(2*math.Pi*x) }
 // larger element can follow.
 func (p Panel) layer() float64 {
 	for _, e := range p.Edges {
-		if e.Support != Clamped {
+		if e.Support != Clamped && !e.Hard {
 			return 2 * float64(p.Base.Thickness())
 		}
 	}

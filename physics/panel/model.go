@@ -154,12 +154,20 @@ func (m *Model) held() []bool {
 				continue
 			}
 			e := m.panel.Edges[s]
+			if e.Support == Free {
+				continue
+			}
 			d[dofW] = true
 			if !e.Slides {
 				d[dofU], d[dofV], free = true, true, false
 			}
 			if e.Support == Clamped {
 				d[dofX], d[dofY] = true, true
+			}
+			if e.Hard && s < Bottom { // x = const: the edge runs along y
+				d[dofY] = true
+			} else if e.Hard {
+				d[dofX] = true
 			}
 		}
 		if m.mesh.quarter && math.Abs(v.x) < tiny {

@@ -202,7 +202,7 @@ func (r *Result) Deflection(at Point) (si.Length, error) {
 }
 
 // Equilibrium returns the force of the pressure on the panel, the sum of the
-// supports' reactions to it, and the largest force left over at an unknown that is
+// supports' reactions against it, and the largest force left over at an unknown that is
 // free to move, over the whole load: what the solution leaves unbalanced.
 func (r *Result) Equilibrium() (load, reaction si.Force, leftOver float64) {
 	m := &Model{panel: r.panel, mesh: r.mesh}
@@ -241,5 +241,5 @@ func (r *Result) Equilibrium() (load, reaction si.Force, leftOver float64) {
 	if r.mesh.quarter {
 		total, supports = 4*total, 4*supports
 	}
-	return si.Force(total), si.Force(-supports), leftOver
+	return si.Force(total), si.Force(supports), leftOver
 }
