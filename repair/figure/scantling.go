@@ -3,6 +3,7 @@ package figure
 import (
 	"fmt"
 
+	"scarfwright/physics/panel"
 	"scarfwright/physics/si"
 	"scarfwright/repair/scantling"
 	"scarfwright/repair/working"
@@ -15,7 +16,7 @@ const (
 )
 
 func scantlingFigures() []Calculation {
-	panel := []Input{
+	size := []Input{
 		{Key: "short", Doc: "short span of the panel between stiffeners", Unit: "400 mm"},
 		{Key: "long", Doc: "long span", Unit: "900 mm"},
 		{Key: "crown", Doc: "rise of a curved panel over its short span", Unit: "0 mm", Default: "0 mm"},
@@ -30,13 +31,13 @@ func scantlingFigures() []Calculation {
 				{Key: "deadrise", Doc: "deadrise at 0.4 of the waterline from the stern", Unit: "18 deg"},
 				{Key: "category", Doc: "design category", Unit: "B", Words: []string{"A", "B", "C", "D"}},
 				{Key: "forward", Doc: "place of the panel along the waterline, from the stern", Unit: "50 %"},
-			}, panel...), work: designPressure,
+			}, size...), work: designPressure,
 		},
 		{
 			Name: "panel-thickness", Title: "thickness of a single skin under a pressure, for information", Inputs: append([]Input{
 				{Key: "pressure", Doc: "design pressure", Unit: "27.1 kPa"},
 				{Key: "stress", Doc: "design stress, half the flexural strength", Unit: "76 MPa"},
-			}, panel...), work: panelThickness,
+			}, size...), work: panelThickness,
 		},
 	}
 }
@@ -100,10 +101,10 @@ func panelThickness(r *reader) Answer {
 		return Answer{}
 	}
 	aspect := float64(p.Long / p.Short)
-	k2, kC := scantling.K2(aspect), scantling.Curved(p.Crown, p.Short)
+	k2, kC := panel.K2(p.Long, p.Short), panel.CurvatureFactor(p.Crown, p.Short)
 	return Answer{
 		Results: Results{
-			{Key: "thickness_mm", Value: t.MM()}, {Key: "k2_ratio", Value: k2}, {Key: "k3_ratio", Value: scantling.K3(aspect)}, {Key: "kc_ratio", Value: kC},
+			{Key: "thickness_mm", Value: t.MM()}, {Key: "k2_ratio", Value: k2}, {Key: "k3_ratio", Value: panel.K3(p.Long, p.Short)}, {Key: "kc_ratio", Value: kC},
 		},
 		Working: []working.Line{
 			{Name: "moment of a panel fixed all round", Formula: "k2 = (0.271 r² + 0.910 r - 0.554)/(r² - 0.313 r + 1.351), r = l/b; 0.5 beyond 2", Numbers: "r = " + num(aspect), Value: k2, Unit: "1", Source: smallCraft + "; within 0.3 % of six times the exact plate's edge moment"},

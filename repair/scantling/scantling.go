@@ -26,6 +26,7 @@ import (
 	"fmt"
 	"math"
 
+	"scarfwright/physics/panel"
 	"scarfwright/physics/si"
 )
 
@@ -136,37 +137,6 @@ func areaFactor(c Craft, p Panel, kR float64) float64 {
 	return min(1, max(0.25, kR*0.1*math.Pow(c.Mass.Kg(), 0.15)/math.Pow(area, 0.3)))
 }
 
-// K2 is the bending moment factor of a panel fixed all round, by its aspect ratio
-// l/b of 1 or more; K3 that of its deflection.
-func K2(aspect float64) float64 {
-	if aspect > 2 {
-		return 0.5
-	}
-	r := max(1, aspect)
-	return min(0.5, (0.271*r*r+0.910*r-0.554)/(r*r-0.313*r+1.351))
-}
-
-// K3 is the deflection factor, see K2.
-func K3(aspect float64) float64 {
-	if aspect > 2 {
-		return 0.028
-	}
-	r := max(1, aspect)
-	return min(0.028, (0.027*r*r-0.029*r+0.011)/(r*r-1.463*r+1.108))
-}
-
-// Curved is kC: what a crown of a panel takes off its thickness.
-func Curved(crown, short si.Length) float64 {
-	switch c := float64(crown / short); {
-	case c <= 0.03:
-		return 1
-	case c > 0.18:
-		return 0.5
-	default:
-		return 1.1 - 3.33*c
-	}
-}
-
 // Thickness returns what a single skin must have under a pressure at a design stress,
 // half the ultimate flexural strength by the standard.
 func Thickness(p Panel, design, stress si.Pressure) (si.Length, error) {
@@ -176,7 +146,7 @@ func Thickness(p Panel, design, stress si.Pressure) (si.Length, error) {
 	if !(design > 0 && stress > 0) {
 		return 0, fmt.Errorf("pressure of %.4g kPa and design stress of %.4g MPa: both must be more than 0", float64(design)/1e3, float64(stress)/1e6)
 	}
-	k2 := K2(float64(p.Long / p.Short))
+	k2 := panel.K2(p.Long, p.Short)
 	kPa, MPa := float64(design)/1e3, float64(stress)/1e6
-	return si.MM(p.Short.MM() * Curved(p.Crown, p.Short) * math.Sqrt(kPa*k2/(1000*MPa))), nil
+	return si.MM(p.Short.MM() * panel.CurvatureFactor(p.Crown, p.Short) * math.Sqrt(kPa*k2/(1000*MPa))), nil
 }

@@ -57,8 +57,8 @@ func TestWorkedCraft(t *testing.T) {
 
 // Source: independent computation (numpy, in Python) with formulas from memory.
 func TestPanelAlone(t *testing.T) {
-	for _, c := range []struct{ b, l, crown, k2, kC, thick float64 }{
-		{400, 800, 0, 0.49735, 1, 6.3078}, {400, 400, 40, 0.30765, 0.767, 3.8052},
+	for _, c := range []struct{ b, l, crown, thick float64 }{
+		{400, 800, 0, 6.3078}, {400, 400, 40, 3.8052},
 	} {
 		p := scantling.Panel{Short: si.MM(c.b), Long: si.MM(c.l), Crown: si.MM(c.crown)}
 		got, err := scantling.Thickness(p, 40e3, si.MPa(80))
@@ -67,26 +67,6 @@ func TestPanelAlone(t *testing.T) {
 		}
 		if math.Abs(got.MM()/c.thick-1) > 1e-4 {
 			t.Errorf("%g x %g, crown %g: %.4f mm, want %.4f", c.b, c.l, c.crown, got.MM(), c.thick)
-		}
-		if k := scantling.Curved(p.Crown, p.Short); math.Abs(k-c.kC) > 1e-9 {
-			t.Errorf("kC %g, want %g", k, c.kC)
-		}
-	}
-}
-
-// The factors against the exact plate fixed all round: k2 is six times its largest edge
-// moment within 0.3 %, k3 is 12(1-nu2) times its deflection within 1.3 %.
-//
-// Source: the plate's coefficients by independent computation (Ritz, numpy, in Python).
-func TestFactorsAgainstThePlate(t *testing.T) {
-	for _, c := range []struct{ r, moment, deflection float64 }{
-		{1, 0.05133, 0.001265}, {1.2, 0.06390, 0.00172}, {1.5, 0.07566, 0.00220}, {2, 0.08287, 0.00253},
-	} {
-		if got := scantling.K2(c.r) / (6 * c.moment); math.Abs(got-1) > 0.003 {
-			t.Errorf("k2 at %g is %.4f of the plate's", c.r, got)
-		}
-		if got := scantling.K3(c.r) / (12 * 0.91 * c.deflection); math.Abs(got-1) > 0.014 {
-			t.Errorf("k3 at %g is %.4f of the plate's", c.r, got)
 		}
 	}
 }
