@@ -63,7 +63,7 @@ func SimplySupportedIsotropic(E si.Pressure, nu float64, h, a, b si.Length, q si
 // SimplySupportedPlate returns the middle of a specially orthotropic plate a x b under
 // uniform pressure by Navier's double series
 //
-//	w = sum Qmn sin sin / pi^4 [D11 (m/a)^4 + 2 (D12 + 2 D66)(mn/ab)^2 + D22 (n/b)^4],  Qmn = 16 q/(pi^2 m n)
+//	w = sum Qmn sin(m pi x/a) sin(n pi y/b) / pi^4 [D11 (m/a)^4 + 2 (D12 + 2 D66)(mn/ab)^2 + D22 (n/b)^4],  Qmn = 16 q/(pi^2 m n)
 //
 // over odd m, n up to 799: w to 1e-9, moments to about 1e-6. Reddy, Mechanics of
 // Laminated Composite Plates and Shells, 2nd ed., ch. 5 (from memory; values of its
@@ -75,7 +75,7 @@ func SimplySupportedPlate(d Bending, a, b si.Length, q si.Pressure) PlateResult 
 		x := float64(m) * math.Pi / la
 		for n := 1; n < 800; n += 2 {
 			y := float64(n) * math.Pi / lb
-			sign := float64(1 - (m+n-2)%4) // of sin sin at the middle: + - + -
+			sign := float64(1 - (m+n-2)%4) // of the two sines at the middle: + - + -
 			t := sign * 16 * float64(q) / (math.Pi * math.Pi * float64(m*n)) /
 				(d.D11*x*x*x*x + 2*(d.D12+2*d.D66)*x*x*y*y + d.D22*y*y*y*y)
 			w += t

@@ -85,14 +85,14 @@ func (st *state) resist(s *shape, c *section) {
 }
 
 // times returns the forces N, M, Q of a section under the strains e, k, g.
-func (c *section) times(e [8]float64) (f [8]float64) {
+func (s *section) times(e [8]float64) (f [8]float64) {
 	for i := range 3 {
-		A, B, D := &c.A[i], &c.B[i], &c.D[i]
+		A, B, D := &s.A[i], &s.B[i], &s.D[i]
 		f[i] = A[0]*e[0] + A[1]*e[1] + A[2]*e[2] + B[0]*e[3] + B[1]*e[4] + B[2]*e[5]
 		f[3+i] = B[0]*e[0] + B[1]*e[1] + B[2]*e[2] + D[0]*e[3] + D[1]*e[4] + D[2]*e[5]
 	}
-	f[6] = c.S[0][0]*e[6] + c.S[0][1]*e[7]
-	f[7] = c.S[1][0]*e[6] + c.S[1][1]*e[7]
+	f[6] = s.S[0][0]*e[6] + s.S[0][1]*e[7]
+	f[7] = s.S[1][0]*e[6] + s.S[1][1]*e[7]
 	return f
 }
 

@@ -62,6 +62,8 @@ func patchedPanel() Calculation {
 }
 
 // PanelExample is a panel file: mat and roving under an overlay on the inner face.
+//
+//nolint:dupword // two plies of roving lie on each other
 const PanelExample = `long: 900 mm
 wide: 450 mm
 pressure: 20 kPa
