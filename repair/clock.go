@@ -173,9 +173,9 @@ func warmth(in curing.Input, first curing.Session, lay programme.Windows, at si.
 	var out []curing.Warmth
 	for _, h := range heatings(d) {
 		planned := chosen(d)
-		w := curing.Warmth{Name: h.name, Words: h.does(), Chosen: h.name == planned.name, Assumed: h.assumed}
+		w := curing.Warmth{Name: h.name, Words: h.does(d.Choices.System()), Chosen: h.name == planned.name, Assumed: h.assumed}
 		if w.Chosen {
-			h, w.Words, w.Assumed = planned, planned.does(), false
+			h, w.Words, w.Assumed = planned, planned.does(d.Choices.System()), false
 		}
 		if h.lasts > 0 {
 			w.Words += fmt.Sprintf(" for %.3g h", h.lasts.Hours())

@@ -2,7 +2,6 @@ package repair
 
 import (
 	"cmp"
-	"fmt"
 
 	"scarfwright/physics/si"
 	"scarfwright/repair/job"
@@ -81,12 +80,12 @@ func (h heating) where() string {
 }
 
 // does says what it does: "The tent lifts the air 10 K".
-func (h heating) does() string {
+func (h heating) does(sys si.System) string {
 	switch h.name {
 	case tent:
-		return fmt.Sprintf("The tent lifts the air %.0f K", h.air.Kelvins())
+		return "The tent lifts the air " + si.Show(h.air, sys, 2)
 	case lamp:
-		return fmt.Sprintf("The lamp lifts the face under it %.0f K", h.face.Kelvins())
+		return "The lamp lifts the face under it " + si.Show(h.face, sys, 2)
 	}
 	return "Nothing is heated"
 }

@@ -210,7 +210,7 @@ func windowVerdict(w programme.Windows, other []programme.Windows, d job.Descrip
 		} else {
 			for _, h := range given(d) {
 				if h.warms() && h.name != chosen(d).name {
-					v.Why += fmt.Sprintf(" %s: set choices.heat to %s.", h.does(), h.name)
+					v.Why += fmt.Sprintf(" %s: set choices.heat to %s.", h.does(d.Choices.System()), h.name)
 				}
 			}
 		}

@@ -5,7 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"scarfwright/physics/si"
 	"scarfwright/repair/curing"
 )
 
@@ -51,7 +50,7 @@ func (p printer) curing() {
 		if s.Day > 0 {
 			when = fmt.Sprintf(", laid day %d from %02.0f h", s.Day, s.Hour)
 		}
-		p.f("  %s%s: %d plies, %s; %s, limit %s\n", s.Name, when, len(s.Plies), p.long(s.Thickness), s.Hottest(p.sys), si.Show(s.Limit, p.sys, 2))
+		p.f("  %s%s: %d plies, %s; %s, limit %s\n", s.Name, when, len(s.Plies), p.long(s.Thickness), s.Hottest(p.sys), curing.Degrees(s.Limit, p.sys))
 		p.f("    gelled after %.0f min; next session without sanding %s after mixing; sandable after %.0f h\n", s.Gelled().Minutes(), s.Next(), math.Ceil(s.Sand.Hours()))
 		p.f("    %s\n", s.Reached(p.sys))
 	}

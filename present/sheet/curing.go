@@ -6,6 +6,7 @@ import (
 
 	"scarfwright/present/drawing"
 	"scarfwright/present/view"
+	"scarfwright/repair/curing"
 )
 
 // curing prints when each session gels, may be laid on and sanded, with the charts.
@@ -22,7 +23,7 @@ func (p *paper) curing() {
 		}
 		rows = append(rows, []string{
 			s.Name, laid, fmt.Sprintf("%d plies, %s", len(s.Plies), p.length(s.Thickness)),
-			s.Hottest(p.sys) + "; limit " + view.Degrees(s.Limit, p.sys),
+			s.Hottest(p.sys) + "; limit " + curing.Degrees(s.Limit, p.sys),
 			fmt.Sprintf("%.0f min", s.Gelled().Minutes()), s.Next(), fmt.Sprintf("%.0f h", math.Ceil(s.Sand.Hours())),
 		})
 	}

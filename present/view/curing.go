@@ -116,12 +116,6 @@ func behind(s curing.Session) string {
 	return what
 }
 
-// Degrees prints a temperature to the whole degree, in the units of the paper:
-// two digits would make 180 °F of a limit of 80 °C.
-func Degrees(t si.Temp, sys si.System) string {
-	return Paper{US: sys == si.US}.temperature(t.Celsius())
-}
-
 // Hottest returns the number, from 0, of the session that gets hottest by its own
 // heat; the sessions are there.
 func Hottest(r repair.Result) int {

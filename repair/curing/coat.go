@@ -64,9 +64,9 @@ const CoatNote = "From mixing, as if laid in its first open hours of the days gi
 
 // Row is one row of that table.
 func (c Coat) Row(sys si.System) []string {
-	laid := "at " + degrees(c.At, sys)
+	laid := "at " + Degrees(c.At, sys)
 	if c.Day > 0 {
-		laid = fmt.Sprintf("day %d, from %02.0f h, up to %s", c.Day, c.Hour, degrees(c.At, sys))
+		laid = fmt.Sprintf("day %d, from %02.0f h, up to %s", c.Day, c.Hour, Degrees(c.At, sys))
 	}
 	batch := si.Show(c.Batch, sys, 2)
 	if c.Gel == 0 {

@@ -154,20 +154,23 @@ type Air struct {
 	Lamp    Lamp             // over the new face
 }
 
-// degrees prints a temperature to the whole degree.
-func degrees(t si.Temp, sys si.System) string {
-	digits := 2
-	if sys == si.US && t >= si.Celsius(37.5) { // 99.5 °F
+// Degrees prints a temperature to the whole degree of its unit.
+func Degrees(t si.Temp, sys si.System) string {
+	if sys != si.US {
+		return si.Show(t, sys, 2)
+	}
+	whole, digits := math.Round(1.8*t.Celsius()+32), 2
+	if whole >= 100 {
 		digits = 3
 	}
-	return si.Show(t, sys, digits)
+	return si.Show(si.Celsius((whole-32)/1.8), sys, digits)
 }
 
 // Reached says in words what a day and a week really come to.
 func (s Session) Reached(sys si.System) string {
 	d, w := s.AfterDay, s.AfterWeek
 	text := fmt.Sprintf("Left as it is, it is %.0f %% cured after a day and softens from %s on (%s to %s eight times in ten); after a week %.0f %% and %s. ",
-		100*float64(d.Degree), degrees(d.Tg, sys), degrees(d.TgLow, sys), degrees(d.TgHigh, sys), 100*float64(w.Degree), degrees(w.Tg, sys))
+		100*float64(d.Degree), Degrees(d.Tg, sys), Degrees(d.TgLow, sys), Degrees(d.TgHigh, sys), 100*float64(w.Degree), Degrees(w.Tg, sys))
 	if s.Through == 0 {
 		return text + "It is not through-cured within 14 days at these temperatures: warm it."
 	}
@@ -190,17 +193,17 @@ func (s Session) sun() string {
 // Hottest says in words how hot it gets and when. A thin cool session makes little
 // heat of its own and is hottest when the air is.
 func (s Session) Hottest(sys si.System) string {
-	own := fmt.Sprintf("%s after %.0f min", degrees(s.Own, sys), s.OwnAfter.Minutes())
+	own := fmt.Sprintf("%s after %.0f min", Degrees(s.Own, sys), s.OwnAfter.Minutes())
 	if s.OwnAfter >= ownHours-si.Minutes(5) { // still rising with the air when we stop looking
-		return "no peak of its own, with the air " + degrees(s.Peak, sys)
+		return "no peak of its own, with the air " + Degrees(s.Peak, sys)
 	}
 	if s.PeakAfter > ownHours {
-		return own + ", later with the air " + degrees(s.Peak, sys)
+		return own + ", later with the air " + Degrees(s.Peak, sys)
 	}
 	if s.OwnLow == s.OwnHigh { // its range was not asked for
 		return "peak " + own
 	}
-	return fmt.Sprintf("peak %s (%s to %s eight times in ten)", own, degrees(s.OwnLow, sys), degrees(s.OwnHigh, sys))
+	return fmt.Sprintf("peak %s (%s to %s eight times in ten)", own, Degrees(s.OwnLow, sys), Degrees(s.OwnHigh, sys))
 }
 
 // Gelled is when a session is gelled throughout, since it was laid. Where that is

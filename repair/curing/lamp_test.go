@@ -53,3 +53,15 @@ func TestLampComesAndGoes(t *testing.T) {
 		t.Errorf("it is laid at %v", a.start())
 	}
 }
+
+// A limit is never rounded past itself: 80 °C is 176 °F, not 180.
+func TestDegrees(t *testing.T) {
+	for _, c := range []struct {
+		celsius    float64
+		metric, us string
+	}{{80, "80 °C", "176 °F"}, {60, "60 °C", "140 °F"}, {37.4, "37 °C", "99 °F"}, {9.6, "9.6 °C", "49 °F"}} {
+		if m, u := Degrees(si.Celsius(c.celsius), si.Metric), Degrees(si.Celsius(c.celsius), si.US); m != c.metric || u != c.us {
+			t.Errorf("%g °C is printed %q and %q, want %q and %q", c.celsius, m, u, c.metric, c.us)
+		}
+	}
+}

@@ -215,7 +215,7 @@ func waits(hull kinetics.History, sheet si.Time) (si.Time, error) {
 const windowEnergy = catalog.WaitEnergy
 
 func (s Session) verdict(in Input) check.Verdict {
-	show := func(t si.Temp) string { return degrees(t, in.System) }
+	show := func(t si.Temp) string { return Degrees(t, in.System) }
 	v := check.Verdict{
 		What: "heat of the laminate, " + s.Name, State: check.OK,
 		Value:  fmt.Sprintf("%s, %s at the %s", s.Hottest(in.System), show(s.Behind), s.What),

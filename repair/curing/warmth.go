@@ -51,10 +51,10 @@ func (w Warmth) Row(sys si.System) []string {
 	}
 	hot := strings.TrimPrefix(s.Hottest(sys), "peak ")
 	if s.hottest() > s.Limit {
-		hot += ", over the limit of " + degrees(s.Limit, sys)
+		hot += ", over the limit of " + Degrees(s.Limit, sys)
 	}
 	return []string{
 		name, open, hot, fmt.Sprintf("%.0f min", s.Gelled().Minutes()), s.Next(),
-		fmt.Sprintf("%.0f h", math.Ceil(s.Sand.Hours())), degrees(s.AfterDay.Tg, sys), degrees(s.AfterWeek.Tg, sys),
+		fmt.Sprintf("%.0f h", math.Ceil(s.Sand.Hours())), Degrees(s.AfterDay.Tg, sys), Degrees(s.AfterWeek.Tg, sys),
 	}
 }

@@ -234,7 +234,7 @@ func (b *builder) laminate() {
 		}
 		s.WaitWhy = "until it has gelled and is back to hull temperature"
 		if c := b.session(k); c != nil {
-			s.Targets = append(s.Targets, Target{"hottest it may get", si.Show(c.Limit, b.sys, 2)})
+			s.Targets = append(s.Targets, Target{"hottest it may get", curing.Degrees(c.Limit, b.sys)})
 			s.Do = append(s.Do, fmt.Sprintf("Reckoned for laying from %02.0f h: it gels some %.0f min after mixing; %s. Write down what the thermometer says.", c.Hour, c.Gelled().Minutes(), c.Hottest(b.sys)))
 		}
 		b.add(s, 0.4+area/3, 0.5+area/2, 0.8+area/1.2, append(b.resinWork(), b.heat()...)...)
