@@ -123,7 +123,8 @@ func ritz(d Bending, a, b, q float64, terms int) PlateResult {
 	N := terms * terms
 	K, load := mat.NewSymDense(N, nil), mat.NewVecDense(N, nil)
 	sx, sy := 2/a, 2/b // d/dx of the panel over d/dx of [-1, 1]
-	ff, ss, bb, fb := table(integral, f, f), table(integral, slope, slope), table(integral, bend, bend), table(integral, f, bend)
+	ff, ss := table(integral, f, f), table(integral, slope, slope)
+	bb, fb := table(integral, bend, bend), table(integral, f, bend)
 	for r := range N {
 		i, j := r/terms, r%terms
 		load.SetVec(r, q*integral(f[i], one)*integral(f[j], one))

@@ -76,7 +76,8 @@ func TestEstimate(t *testing.T) {
 		worstW = math.Max(worstW, dw/math.Abs(float64(w)))
 		sum += a.StrainError / e / float64(n)
 	}
-	t.Logf("of %d panels, w beyond its estimate %d times, strain %d times; worst errors %.2g and %.2g; mean estimate for strain %.2g",
+	t.Logf("of %d panels, w beyond its estimate %d times, strain %d times;"+
+		" worst errors %.2g and %.2g; mean estimate for strain %.2g",
 		n, missW, missE, worstW, worst, sum)
 	if missW > n/20 || missE > n/20 {
 		t.Errorf("of %d panels, w beyond its estimate %d times, strain %d times", n, missW, missE)

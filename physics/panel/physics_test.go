@@ -35,7 +35,8 @@ func TestThinPlateLimits(t *testing.T) {
 		s := newSection(Centred(c.ply))
 		d := Bending{s.D[0][0], s.D[0][1], s.D[1][1], s.D[2][2]}
 		for _, support := range []Support{Clamped, SimplySupported} {
-			p := Panel{Length: si.M(c.lx), Width: 0.45, Base: Centred(c.ply), Pressure: 1, Edges: AllEdges(Edge{Support: support, Hard: true})}
+			p := Panel{Length: si.M(c.lx), Width: 0.45, Base: Centred(c.ply), Pressure: 1,
+				Edges: AllEdges(Edge{Support: support, Hard: true})}
 			r := solveLinear(t, p, Options{Degree: 5})
 			want := ClampedPlate(d, p.Length, p.Width, 1)
 			if support == SimplySupported {

@@ -170,7 +170,8 @@ func TestLinearReference(t *testing.T) {
 				t.Fatal(err)
 			}
 			w, e := ref.compare(t, r)
-			t.Logf("%s %v whole %v: w off by %.4f %%, strain by %.3f %%, %d unknowns", ref.kind, ref.support, whole, 100*w, 100*e, m.tree.free)
+			t.Logf("%s %v whole %v: w off by %.4f %%, strain by %.3f %%, %d unknowns",
+				ref.kind, ref.support, whole, 100*w, 100*e, m.tree.free)
 			if w > 0.001 || e > 0.005 {
 				t.Errorf("%s %v: w off by %.3f %%, strain by %.2f %%", ref.kind, ref.support, 100*w, 100*e)
 			}
