@@ -41,7 +41,7 @@ func randomPanel(r *rand.Rand) Panel {
 func TestEstimate(t *testing.T) {
 	n, degree := 60, 7
 	if testing.Short() {
-		n, degree = 2, 6
+		n, degree = 1, 6
 	}
 	r := rand.New(rand.NewPCG(7, 12))
 	missW, missE, worst, worstW, sum := 0, 0, 0.0, 0.0, 0.0

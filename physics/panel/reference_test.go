@@ -161,6 +161,9 @@ func (ref reference) compare2(t *testing.T, r *Result) (w, strain, gov float64) 
 func TestLinearReference(t *testing.T) {
 	for _, ref := range linearReference {
 		for _, whole := range []bool{true, false} {
+			if whole && testing.Short() && ref.kind != "overlay" {
+				continue
+			}
 			m, err := Prepare(referencePanel(ref.kind, ref.support), Options{Whole: whole})
 			if err != nil {
 				t.Fatal(err)
