@@ -57,7 +57,7 @@ func (r *Result) zoneAt(at Point) (int, error) {
 	if r.mesh.quarter {
 		v = vec{math.Abs(v.x), math.Abs(v.y)}
 	}
-	for _, p := range r.locate(v) {
+	for _, p := range r.locate(v, onEdge) {
 		return r.mesh.elements[p.element].zone, nil
 	}
 	return 0, fmt.Errorf("panel: no point at (%.4g, %.4g) m", float64(at.X), float64(at.Y))
@@ -164,7 +164,7 @@ func (r *Result) MaxDeflection() (w si.Length, at Point) {
 	}
 	// The top lies in one of the elements that meet there: halve a net over each.
 	start := vecOf(at)
-	for _, p := range r.locate(start) {
+	for _, p := range r.locate(start, onEdge) {
 		for step := 0.25; step > 1e-6; step /= 2 {
 			centre := p
 			for i := -2; i <= 2; i++ {

@@ -193,9 +193,7 @@ func (t *tree) solveFrom(number int, x []float64) {
 			x[f.rows[i]] = xi
 			row = row[:i]
 		}
-		for j, l := range row {
-			z[j] -= l * xi
-		}
+		blas64.Implementation().Daxpy(len(row), -xi, row, 1, z, 1)
 	}
 	if f.element >= 0 {
 		return

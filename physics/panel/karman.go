@@ -50,7 +50,7 @@ func (m *Model) large(u []float64) (*Result, error) {
 		if !finite(size) {
 			return nil, errDiverged
 		}
-		if change <= newtonTolerance*size && k > 1 || size == 0 {
+		if k > 1 && change <= newtonTolerance*size {
 			if negative > 0 {
 				return nil, fmt.Errorf("panel: the panel has buckled (%d unstable modes): "+
 					"the flat shape found is not the one it would take", negative)

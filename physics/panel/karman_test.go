@@ -1,7 +1,11 @@
 package panel
 
 import (
+	"math"
+	"math/rand/v2"
 	"testing"
+
+	"scarfwright/physics/si"
 )
 
 var largeReference = []reference{
@@ -52,6 +56,65 @@ func TestLargeDeflectionReference(t *testing.T) {
 		t.Logf("%s %v: w off by %.4f %%, strain by %.3f %%, %d steps", ref.kind, ref.support, 100*w, 100*e, r.Iterations)
 		if w > 0.002 || e > 0.01 {
 			t.Errorf("%s %v: w off by %.3f %%, strain by %.2f %%", ref.kind, ref.support, 100*w, 100*e)
+		}
+	}
+}
+
+// Newton finds equilibrium for every random panel, also thin ones that small
+// deflection would send in by 200 mm, and the energy rule keeps the steps few.
+func TestLargeDeflectionRandom(t *testing.T) {
+	n := 60
+	if testing.Short() {
+		n = 4
+	}
+	r := rand.New(rand.NewPCG(3, 5))
+	most := 0
+	for i := range n {
+		p := randomPanel(r)
+		m, err := Prepare(p, Options{Degree: 3})
+		if err != nil {
+			t.Fatal(i, err)
+		}
+		small, err := m.Linear()
+		if err != nil {
+			t.Fatal(i, err)
+		}
+		large, err := m.LargeDeflection()
+		if err != nil {
+			t.Fatal(i, err)
+		}
+		_, reaction, left := large.Equilibrium()
+		if left > 1e-5 {
+			t.Errorf("%d: %g of the load is left over, reaction %v, after %d steps", i, left, reaction, large.Iterations)
+		}
+		a, _ := small.MaxDeflection()
+		b, _ := large.MaxDeflection()
+		if ratio := float64(b / a); ratio > 1.1 {
+			t.Errorf("%d: large deflection %v over small %v", i, b, a)
+		}
+		most = max(most, large.Iterations)
+	}
+	t.Logf("at most %d steps", most)
+}
+
+// closed form: a square plate, simply supported, pressed along x by N buckles at
+// N = 4 pi^2 D/b^2 (thin; the shear of this one takes 0.1 % off).
+func TestBuckling(t *testing.T) {
+	h, b := si.MM(4), 0.5
+	lay := Centred(isoPly(si.GPa(10), 0.3, h))
+	critical := 4 * math.Pi * math.Pi * IsotropicBending(si.GPa(10), 0.3, h).D11 / (b * b)
+	for _, c := range []struct {
+		part    float64
+		buckles bool
+	}{{0.99, false}, {1.01, true}} {
+		pressed := Edge{Support: SimplySupported, Hard: true, Slides: true, Pull: si.LineLoad(-c.part * critical)}
+		side := Edge{Support: SimplySupported, Hard: true, Slides: true}
+		m, err := Prepare(Panel{Length: si.M(b), Width: si.M(b), Base: lay, Edges: [4]Edge{pressed, pressed, side, side}}, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := m.LargeDeflection(); (err != nil) != c.buckles {
+			t.Errorf("at %g of the critical load: %v", c.part, err)
 		}
 	}
 }

@@ -103,7 +103,8 @@ func TestRefusedPanels(t *testing.T) {
 		{"crossing", zones(round(0, 100), round(70, 50)), "does not enclose"},
 		{"apart", zones(round(-100, 50), round(100, 50)), "enclose the centre"},
 		{"over the edge", zones(round(0, 230)), "reaches the edge"},
-		{"not a star", zones(Polygon([]Point{{0, 0}, {0.2, -0.1}, {0.05, 0}, {0.2, 0.1}, {-0.05, 0.1}, {-0.05, -0.12}})), "seen from the centre"},
+		{"not a star", zones(Polygon([]Point{{0, 0}, {0.2, -0.1}, {0.05, 0}, {0.2, 0.1}, {-0.05, 0.1}, {-0.05, -0.12}})),
+			"seen from the centre"},
 		{"two points", zones(Polygon([]Point{{0, 0}, {0.1, 0}})), "no area"},
 		{"no outline", zones(Outline{}), "no outline"},
 		{"flat ellipse", zones(Ellipse(Point{}, 0.1, 0, 0)), "must be positive"},
@@ -125,5 +126,38 @@ func TestRefusedPanels(t *testing.T) {
 		if _, err := Prepare(referencePanel("intact", Clamped), o); err == nil {
 			t.Errorf("%+v was taken", o)
 		}
+	}
+}
+
+// A point anywhere on an outline can be asked for from both sides, though the
+// elements' edges follow the curve only closely.
+func TestPointsOnAnOutline(t *testing.T) {
+	r := solveLinear(t, referencePanel("overlay", Clamped), Options{})
+	for i := range 24 {
+		s, c := math.Sincos(0.1 + float64(i)*math.Pi/12)
+		at := Point{si.MM(150 * c), si.MM(100 * s)}
+		in, err := r.Deformation(at, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out, err := r.Deformation(at, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "w", float64(in.W), float64(out.W), 1e-5)
+		// identity: what runs along the outline is the same on both sides
+		tx, ty := -150*s/math.Hypot(150*s, 100*c), 100*c/math.Hypot(150*s, 100*c)
+		along := func(d Deformation) float64 {
+			return tx*tx*d.Curvature[0] + ty*ty*d.Curvature[1] + tx*ty*d.Curvature[2]
+		}
+		if a, b := along(in), along(out); math.Abs(a-b) > 0.01 {
+			t.Errorf("at %v: curvature along the outline %.4g 1/m inside, %.4g outside", at, a, b)
+		}
+	}
+	if _, err := r.Deformation(Point{si.MM(400), 0}, 1); err == nil {
+		t.Error("a point far from the overlay was found in it")
+	}
+	if _, err := r.Deflection(Point{si.MM(500), 0}); err == nil {
+		t.Error("a point off the panel was found on it")
 	}
 }

@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -35,7 +36,8 @@ func TestThinPlateLimits(t *testing.T) {
 		s := newSection(Centred(c.ply))
 		d := Bending{s.D[0][0], s.D[0][1], s.D[1][1], s.D[2][2]}
 		for _, support := range []Support{Clamped, SimplySupported} {
-			p := Panel{Length: si.M(c.lx), Width: 0.45, Base: Centred(c.ply), Pressure: 1, Edges: AllEdges(Edge{Support: support, Hard: true})}
+			p := Panel{Length: si.M(c.lx), Width: 0.45, Base: Centred(c.ply), Pressure: 1,
+				Edges: AllEdges(Edge{Support: support, Hard: true})}
 			r := solveLinear(t, p, Options{Degree: 5})
 			want := ClampedPlate(d, p.Length, p.Width, 1)
 			if support == SimplySupported {
@@ -230,7 +232,7 @@ func TestSpring(t *testing.T) {
 
 func TestEquilibrium(t *testing.T) {
 	for _, large := range []bool{false, true} {
-		m, err := Prepare(referencePanel("scarf", SimplySupported), Options{Whole: true})
+		m, err := Prepare(referencePanel("overlay", SimplySupported), Options{Whole: true, Degree: 3})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -293,6 +295,7 @@ func TestSetLayup(t *testing.T) {
 
 // reference: the largest strains of plies in their axes and where they are.
 func TestExtremesReference(t *testing.T) {
+	found := map[string][]Extreme{}
 	for _, c := range []struct {
 		kind            string
 		large           bool
@@ -311,15 +314,19 @@ func TestExtremesReference(t *testing.T) {
 		{"scarf", false, 6, 5, 2, 2.504379e-03, 0.01}, // on the innermost outline
 		{"overlay", true, 0, 0, 1, 4.147366e-03, 0.005},
 	} {
-		m, err := Prepare(referencePanel(c.kind, Clamped), Options{})
-		if err != nil {
-			t.Fatal(err)
+		name := fmt.Sprint(c.kind, c.large)
+		if found[name] == nil {
+			m, err := Prepare(referencePanel(c.kind, Clamped), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			r, err := m.run(c.large)
+			if err != nil {
+				t.Fatal(err)
+			}
+			found[name] = r.StrainExtremes()
 		}
-		r, err := m.run(c.large)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, x := range r.StrainExtremes() {
+		for _, x := range found[name] {
 			if x.Zone != c.zone || x.Ply != c.ply || x.Component != c.comp {
 				continue
 			}

@@ -18,7 +18,9 @@ type Result struct {
 	u        []float64
 
 	Large      bool // computed for large deflection
-	Iterations int  // linear systems solved
+	Quarter    bool // computed as a quarter, for it is symmetric
+	Unknowns   int
+	Iterations int // linear systems solved
 }
 
 func (m *Model) result(u []float64, large bool, iterations int) *Result {
@@ -100,17 +102,22 @@ func (r *Result) evalWith(element int, N, D, M, E []float64) (v vec, d Deformati
 }
 
 // locate returns the places that show a point, more than one on an element's edge.
-func (r *Result) locate(v vec) (places []place) {
+// The slack is how far outside an element, over half its size, still counts.
+func (r *Result) locate(v vec, slack float64) (places []place) {
 	for e := range r.mesh.elements {
-		if p, ok := r.invert(e, v); ok {
+		if p, ok := r.invert(e, v, slack); ok {
 			places = append(places, p)
 		}
 	}
 	return places
 }
 
+// A point on an outline may lie off the elements' edges, which follow it closely but
+// not exactly: whoever asks for one side of it gets the nearest of that side.
+const onEdge, nearEdge = 1e-7, 0.1
+
 // invert finds the local coordinates of a point in an element by Newton's method.
-func (r *Result) invert(element int, v vec) (p place, ok bool) {
+func (r *Result) invert(element int, v vec, slack float64) (p place, ok bool) {
 	e := &r.mesh.elements[element]
 	nodes := e.nodes
 	lo, hi := vec{math.Inf(1), math.Inf(1)}, vec{math.Inf(-1), math.Inf(-1)}
@@ -143,8 +150,7 @@ func (r *Result) invert(element int, v vec) (p place, ok bool) {
 		}
 		p.r, p.s = clamp(p.r, 1.5), clamp(p.s, 1.5)
 	}
-	const tiny = 1e-7
-	if !(math.Abs(p.r) <= 1+tiny && math.Abs(p.s) <= 1+tiny) {
+	if !(math.Abs(p.r) <= 1+slack && math.Abs(p.s) <= 1+slack) {
 		return p, false
 	}
 	p.r, p.s = clamp(p.r, 1), clamp(p.s, 1)
@@ -165,17 +171,21 @@ func (r *Result) Deformation(at Point, zone int) (Deformation, error) {
 	}
 	var sum Deformation
 	n := 0.0
-	for _, p := range r.locate(v) {
-		z := r.mesh.elements[p.element].zone
-		if zone < 0 {
-			zone = z
+	for _, slack := range []float64{onEdge, nearEdge} {
+		for _, p := range r.locate(v, slack) {
+			z := r.mesh.elements[p.element].zone
+			if zone < 0 {
+				zone = z
+			}
+			if z == zone {
+				_, d := r.eval(p)
+				n++
+				sum.average(&d, n)
+			}
 		}
-		if z != zone {
-			continue
+		if n > 0 {
+			break
 		}
-		_, d := r.eval(p)
-		n++
-		sum.average(&d, n)
 	}
 	if n == 0 {
 		return sum, fmt.Errorf("panel: no point of zone %d at (%.4g, %.4g) m", zone, float64(at.X), float64(at.Y))
