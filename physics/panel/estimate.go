@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"fmt"
 	"math"
 
 	"scarfwright/physics/si"
@@ -37,6 +38,9 @@ func Solve(p Panel, o Options, largeDeflection bool) (Answer, error) {
 	g, err := o.grading()
 	if err != nil {
 		return Answer{}, err
+	}
+	if g.degree < 3 {
+		return Answer{}, fmt.Errorf("panel: degree %d leaves no lower one to compare with: 3 at least", g.degree)
 	}
 	fine, err := run(o)
 	if err != nil {

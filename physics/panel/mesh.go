@@ -225,9 +225,11 @@ func levels(p Panel) (curves []level, err error) {
 const outlineTolerance = 0.01
 
 // sidesFor returns the number of sectors a side at which the elements' edges, which
-// are polynomials, follow all outlines: at least g.sides, doubled up to twice.
+// are polynomials, follow all outlines: at least g.sides, doubled up to twice. It
+// asks for what degree 4 needs whatever the degree, so that two runs of different
+// degree have the same elements.
 func sidesFor(p Panel, curves []level, g grading) (sides int, err error) {
-	l := lineOf(g.degree)
+	l := lineOf(4)
 	for sides = g.sides; ; sides *= 2 {
 		worst, zone, at := 0.0, 0, vec{}
 		for k := range p.Zones {

@@ -113,6 +113,10 @@ func TestRefusedPanels(t *testing.T) {
 		{"no width", func(p *Panel) { p.Width = 0 }, "Width"},
 		{"pull on a held side", func(p *Panel) { p.Edges[0].Pull = 1 }, "Slides"},
 		{"spring", func(p *Panel) { p.Edges[0].Spring = -1 }, "spring"},
+		{"swinging", func(p *Panel) {
+			p.Edges = [4]Edge{{Support: SimplySupported}, {Support: Free}, {Support: Free}, {Support: Free}}
+		},
+			"swing"},
 		{"pressure", func(p *Panel) { p.Pressure = si.Pressure(math.NaN()) }, "pressure"},
 	} {
 		p := referencePanel("overlay", Clamped)
@@ -121,6 +125,9 @@ func TestRefusedPanels(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: error %v, want one with %q", c.name, err, c.want)
 		}
+	}
+	if _, err := Solve(referencePanel("intact", Clamped), Options{Degree: 2}, false); err == nil {
+		t.Error("an error estimate was given at degree 2")
 	}
 	for _, o := range []Options{{Degree: 1}, {Degree: 13}, {Sides: 3}, {Outer: 40}} {
 		if _, err := Prepare(referencePanel("intact", Clamped), o); err == nil {

@@ -147,6 +147,18 @@ func (p Panel) Check() error {
 			return fmt.Errorf("panel %s: %w", p.zoneName(z), err)
 		}
 	}
+	held := 0
+	for _, e := range p.Edges {
+		switch {
+		case e.Support == Clamped || e.Support == SimplySupported && e.Spring > 0:
+			held += 2
+		case e.Support == SimplySupported:
+			held++
+		}
+	}
+	if held < 2 {
+		return fmt.Errorf("panel edges %v: the panel would swing: clamp a side, or support two", p.Edges)
+	}
 	for i, e := range p.Edges {
 		if !(e.Spring >= 0) || !finite(e.Spring, float64(e.Pull)) {
 			return fmt.Errorf("panel edge %d: spring %g N m/m, pull %g N/m: must be numbers, the spring not negative",

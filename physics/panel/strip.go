@@ -39,8 +39,9 @@ func (r StripResult) W() si.Length { return r.Bending + r.Shear }
 //	simply supported  w = (5 q b^4/384 - (B/A) N b^2/8)/D* + q b^2/8 S
 //	                  N = B q b^2/12 D, because the supports do not move
 //
-// Independent computation from N = A e + B k, M = B e + D k, the second derivative of M = -q, integral of
-// e = 0; with B = 0 they are the beam formulas.
+// Independent computation from N = A e + B k, M = B e + D k, the second derivative
+// of M = -q and the integral of e = 0; with B = 0 they are the beam formulas. Any
+// support but Clamped counts as simple.
 func (s Strip) Bend(support Support, span si.Length, q si.Pressure) StripResult {
 	b, p := float64(span), float64(q)
 	Ds := s.D - s.B*s.B/s.A
