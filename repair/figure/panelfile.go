@@ -166,7 +166,7 @@ func readPanel(text string) (p panel.Panel, large bool, names []string, err erro
 		errs = append(errs, fmt.Errorf("%d zones are more than 40", len(f.Zones)))
 	}
 	if err := errors.Join(errs...); err != nil {
-		return p, false, nil, err
+		return p, false, nil, errors.New(strings.ReplaceAll(err.Error(), "\n", "; "))
 	}
 	return p, large, names, p.Check()
 }

@@ -87,7 +87,7 @@ func (r *reader) solved(p panel.Panel, large bool, names []string) Answer {
 		Results: Results{
 			{Key: "deflection_mm", Value: centre.MM()}, {Key: "max_deflection_mm", Value: got.W.MM()},
 			{Key: "max_deflection_x_mm", Value: got.WAt.X.MM()}, {Key: "max_deflection_y_mm", Value: got.WAt.Y.MM()}, {Key: "deflection_error_mm", Value: got.WError.MM()},
-			{Key: "worst_strain_fraction", Value: worst}, {Key: "worst_strain_error_fraction", Value: got.StrainError}, {Key: "worst_strain_words", Text: axis + " the fibres"},
+			{Key: "worst_strain_fraction", Value: worst}, {Key: "worst_strain_error_fraction", Value: got.StrainError}, {Key: "worst_direction_words", Text: axis + " the fibres"},
 			{Key: "worst_zone_words", Text: name}, {Key: "worst_ply_number", Value: float64(got.Worst.Ply + 1)},
 			{Key: "worst_x_mm", Value: got.Worst.At.X.MM()}, {Key: "worst_y_mm", Value: got.Worst.At.Y.MM()},
 			{Key: "worst_stress_mpa", Value: got.Worst.Stress[got.Component].MPa()},
