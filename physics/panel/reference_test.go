@@ -181,3 +181,24 @@ func TestLinearReference(t *testing.T) {
 		}
 	}
 }
+
+// At the ends of the overlay's long axis, just outside, the tables have ex =
+// -4.0099e-4 and 5.3259e-4, which is 3 % off: their elements are wider there than
+// the layer in which the shear dies out. Finer meshes of this package settle at the
+// values below (degrees 8, 9 and 10 on graded rings alike to five digits), so the
+// tables above leave that component out. The default mesh has the same fault there,
+// 3.3 %; the component is a twelfth of the panel's largest strain.
+func TestOverlayEnd(t *testing.T) {
+	for _, c := range []struct {
+		o         Options
+		tolerance float64
+	}{{Options{Degree: 7, Outer: 6, Inner: 3}, 0.003}, {Options{}, 0.04}} {
+		r := solveLinear(t, referencePanel("overlay", Clamped), c.o)
+		d, err := r.Deformation(Point{si.MM(150), 0}, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "ex, outer face", d.At(si.MM(-3.075))[0], -4.15420e-4, c.tolerance)
+		near(t, "ex, inner face", d.At(si.MM(3.075))[0], 5.47012e-4, c.tolerance)
+	}
+}
