@@ -7,6 +7,7 @@ import (
 	"scarfwright/present/view"
 	"scarfwright/repair"
 	"scarfwright/repair/curing"
+	"scarfwright/repair/working"
 )
 
 // curingView is heat and cure, session by session.
@@ -53,7 +54,7 @@ func curingOf(u units, r repair.Result) *curingView {
 	v := &curingView{Warmth: warmthOf(r)}
 	for _, s := range r.Curing.Sessions {
 		row := cureRow{
-			Name: s.Name, Laid: "at the temperature given", What: fmt.Sprintf("%d plies, %s", len(s.Plies), u.length(s.Thickness)),
+			Name: s.Name, Laid: "at the temperature given", What: working.Count(len(s.Plies), "ply", "plies") + ", " + u.length(s.Thickness),
 			Hottest: s.Hottest(r.Job.Choices.System()), Limit: curing.Degrees(s.Limit, r.Job.Choices.System()),
 			Gelled: trimmed(s.Gelled().Minutes(), 0) + nb + "min", Next: s.RecoatWords, Sandable: trimmed(math.Ceil(s.Sand.Hours()), 0) + nb + "h",
 		}

@@ -220,7 +220,7 @@ func (s Session) verdict(in Input) check.Verdict {
 		What: "heat of the laminate, " + s.Name, State: check.OK,
 		Value:  fmt.Sprintf("%s, %s at the %s", s.Hottest(in.System), show(s.Behind), s.What),
 		Limit:  show(s.Limit),
-		Why:    fmt.Sprintf("%d plies at once, %.1f mm, laid at %s: an upper estimate, heat lost sideways is not counted.", len(s.Plies), s.Thickness.MM(), show(s.Start)),
+		Why:    fmt.Sprintf("%s at once, %s, laid at %s: an upper estimate, heat lost sideways is not counted.", working.Count(len(s.Plies), "ply", "plies"), si.Show(s.Thickness, in.System, 2), show(s.Start)),
 		Source: "physics/heat and the law fitted to the sheet; limit " + working.FromMemory,
 	}
 	switch {
