@@ -23,7 +23,7 @@ func (p *paper) curing() {
 			laid = fmt.Sprintf("day %d, from %02.0f h", s.Day, s.Hour)
 		}
 		rows = append(rows, []string{
-			s.Name, laid, working.Count(len(s.Plies), "ply", "plies")+", "+p.length(s.Thickness),
+			s.Name, laid, working.Count(len(s.Plies), "ply", "plies") + ", " + p.length(s.Thickness),
 			s.Hottest(p.sys) + "; limit " + curing.Degrees(s.Limit, p.sys),
 			fmt.Sprintf("%.0f min", s.Gelled().Minutes()), s.Next(), fmt.Sprintf("%.0f h", math.Ceil(s.Sand.Hours())),
 		})
