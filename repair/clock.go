@@ -112,10 +112,7 @@ func (r *Result) follow(resin catalog.Resin, cat catalog.Catalogue, lay programm
 	if err := m.CheckDose(dose); err != nil {
 		return nil, nil // package mixing stops on it, and nothing is known of such a mix
 	}
-	back := si.Time(0)
-	if resin.Kind != catalog.Epoxy {
-		back = vapourGone
-	}
+	back := lampBack(kindOf(resin))
 	in := curing.Input{
 		Design: ds, Dish: r.Survey.Class == survey.PartialDepth, Resin: curing.NewResin(m, dose), Sheet: resin.TwoPart, System: d.Choices.System(),
 		Air: func(prev *curing.Session) (curing.Air, error) { return airFrom(d, chosen(d), lay, prev, at, back) },

@@ -75,11 +75,7 @@ func (r *Result) tellCoat(c *curing.Coat, p catalog.TwoPart, kind cure.Kind, at 
 	if p.OwnTimes {
 		r.Assumptions = append(r.Assumptions, fmt.Sprintf("The cure of %s is %s", p.Name, m.Told()))
 	}
-	back := si.Time(0)
-	if kind == cure.Polyester {
-		back = vapourGone
-	}
-	air, err := airFrom(d, h, lay, nil, at, back)
+	air, err := airFrom(d, h, lay, nil, at, lampBack(kind))
 	if err != nil {
 		return err
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"scarfwright/physics/si"
+	"scarfwright/repair/cure"
 	"scarfwright/repair/job"
 	"scarfwright/repair/programme"
 )
@@ -33,6 +34,14 @@ var (
 	lampLasts  = si.Hours(4)
 	vapourGone = si.Hours(1) // after laying a resin that gives off styrene: until then the lamp stays away
 )
+
+// lampBack is when a lamp may come back over what was laid.
+func lampBack(kind cure.Kind) si.Time {
+	if kind == cure.Polyester { // vinyl ester and gelcoat too
+		return vapourGone
+	}
+	return 0
+}
 
 // chosen is the heating of the job.
 func chosen(d job.Description) heating {
@@ -79,13 +88,13 @@ func (h heating) where() string {
 	return "without heat"
 }
 
-// does says what it does: "The tent lifts the air 10 K".
+// does says what it does: "The tent lifts the air by 10 °C".
 func (h heating) does(sys si.System) string {
 	switch h.name {
 	case tent:
-		return "The tent lifts the air " + si.Show(h.air, sys, 2)
+		return "The tent lifts the air by " + si.Show(h.air, sys, 2)
 	case lamp:
-		return "The lamp lifts the face under it " + si.Show(h.face, sys, 2)
+		return "The lamp lifts the face under it by " + si.Show(h.face, sys, 2)
 	}
 	return "Nothing is heated"
 }

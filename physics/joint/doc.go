@@ -26,7 +26,7 @@
 //
 //	tau_ply = tau_mean E'_ply / mean(E'),   E' the modulus in plane strain
 //
-// which is why roving in a mat hull loads its part of the bond half as much again as the
+// which is why roving in a mat skin loads its part of the bond half as much again as the
 // mean. Three things move the figures by up to a tenth from there: the film lets plies
 // slip; shear through the plies hands load from one to the next where stacks differ or
 // plies end; and the film, softer than what it replaces, shifts the middle of stiffness

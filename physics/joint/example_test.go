@@ -7,7 +7,7 @@ import (
 	"scarfwright/physics/si"
 )
 
-// A mat hull of 85 MPa with a secondary bond of 7 MPa: the trade's 12:1 falls out.
+// A mat skin of 85 MPa with a secondary bond of 7 MPa: the trade's 12:1 falls out.
 func ExampleFullRatio() {
 	R, _ := joint.FullRatio(si.MPa(85), si.MPa(7))
 	fmt.Printf("%.1f:1; at 8:1 it carries %.0f %%\n", R, joint.Efficiency(si.MPa(85), si.MPa(7), 8).Percent())
@@ -19,10 +19,10 @@ func ExampleFullRatio() {
 func ExampleTaper_Solve() {
 	mat := joint.Ply{Thickness: si.MM(1), E: joint.PlaneStrain(si.GPa(7.2), si.GPa(7.2), 0.33), G: si.GPa(2.2)}
 	roving := joint.Ply{Thickness: si.MM(1), E: joint.PlaneStrain(si.GPa(14.5), si.GPa(14), 0.15), G: si.GPa(2.2)}
-	hull := []joint.Ply{mat, roving, mat, roving, mat, roving}
+	skin := []joint.Ply{mat, roving, mat, roving, mat, roving}
 	resin := joint.Adhesive{Thickness: si.MM(0.2), E: si.GPa(3), Nu: 0.35}
 
-	bond, err := joint.Taper{Ratio: 12, Parent: hull, Patch: hull, Adhesive: resin}.Solve(si.MPa(100))
+	bond, err := joint.Taper{Ratio: 12, Parent: skin, Patch: skin, Adhesive: resin}.Solve(si.MPa(100))
 	if err != nil {
 		panic(err)
 	}
@@ -44,8 +44,8 @@ func ExampleTaper_Solve() {
 // A laminate of four plies stepped 25 mm a ply.
 func ExampleStepped() {
 	ply := joint.Ply{Thickness: si.MM(1.05), E: si.GPa(6.5), G: si.GPa(2.2)}
-	hull := []joint.Ply{ply, ply, ply, ply}
-	steps, _ := joint.PlySteps(hull, hull, si.MM(25))
+	skin := []joint.Ply{ply, ply, ply, ply}
+	steps, _ := joint.PlySteps(skin, skin, si.MM(25))
 	treads, peak, _ := joint.Stepped(steps, joint.Adhesive{Thickness: si.MM(0.3), E: si.GPa(3), Nu: 0.35}, si.NPerMM(100))
 	for _, t := range treads {
 		fmt.Printf("%.1f N/mm ", t.Load.NPerMM())
@@ -54,13 +54,13 @@ func ExampleStepped() {
 	// Output: 36.6 N/mm 26.8 N/mm 36.6 N/mm peak 21.3 MPa
 }
 
-// A patch of roving half as thick as the mat hull, laid on one face.
+// A patch of roving half as thick as the mat skin, laid on one face.
 func ExampleNewOverlay() {
 	o, _ := joint.NewOverlay([]joint.Ply{{Thickness: si.MM(6), E: si.GPa(7), G: si.GPa(2)}},
 		[]joint.Ply{{Thickness: si.MM(3), E: si.GPa(14.5), G: si.GPa(2)}})
 	straight, free := o.Stress(si.NPerMM(300), 0)
 	held, alone := joint.Bridged(si.MM(6), si.MM(3))
-	fmt.Printf("neutral axis %.2f mm, EI %.0f N mm; hull face %.0f to %.0f MPa; over a hole %.0f to %.0f-fold\n",
+	fmt.Printf("neutral axis %.2f mm, EI %.0f N mm; skin face %.0f to %.0f MPa; over a hole %.0f to %.0f-fold\n",
 		o.NeutralAxis.MM(), o.EI*1e3, straight.MPa(), free.MPa(), held, alone)
-	// Output: neutral axis 5.29 mm, EI 591336 N mm; hull face 25 to 68 MPa; over a hole 2 to 20-fold
+	// Output: neutral axis 5.29 mm, EI 591336 N mm; skin face 25 to 68 MPa; over a hole 2 to 20-fold
 }

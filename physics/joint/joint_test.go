@@ -101,7 +101,7 @@ func TestOverlay(t *testing.T) {
 		e := r.zn - r.t1/2
 		near(t, "eccentricity, mm, identity", o.Eccentricity.MM(), e, 1e-5)
 		near(t, "B11 = sum E t (z - z0), N, identity", o.B11, 1e3*r.E2*r.t2*(r.t1+r.t2)/2, 1e-6*o.B11)
-		// Equilibrium: the stresses add up to N and their moment about the hull's mid-plane is nought.
+		// Equilibrium: the stresses add up to N and their moment about the skin's mid-plane is nought.
 		for _, free := range []bool{true, false} {
 			N, M, dz := 0.0, 0.0, 1e-6
 			for z := dz / 2; z < float64(o.Thickness); z += dz {
@@ -110,7 +110,7 @@ func TestOverlay(t *testing.T) {
 					a = b
 				}
 				N += float64(a) * dz
-				M += float64(a) * dz * (z - float64(o.Hull)/2)
+				M += float64(a) * dz * (z - float64(o.Skin)/2)
 			}
 			near(t, "force in balance, N/mm", N/1e3, 100, 1e-6)
 			want := 0.0

@@ -1,7 +1,7 @@
 // Package panel computes how far a rectangular fibreglass panel goes in under
 // pressure and how much its plies are strained, with a repair in it.
 //
-// A hull panel between stiffeners is a thin plate. A repair changes the laminate
+// A panel between stiffeners is a thin plate. A repair changes the laminate
 // inside an outline: a hole cut out and laid up again, tapered ply by ply, or an
 // overlay on one face. The patch is stiffer than what surrounds it, or lies to one
 // side of it, and so the worst strain may move to its edge: a patch checked only in
@@ -37,7 +37,7 @@
 // w, thetaX, thetaY at a node), with the full A, B, D of each zone about the common
 // plane. Its elements are quadrilaterals of high degree whose edges lie on the
 // outlines, because a stiffness that jumps inside an element costs an order of
-// accuracy. LargeDeflection adds von Karman's strains; a hull panel at its design
+// accuracy. LargeDeflection adds von Karman's strains; a panel at its design
 // load needs them, and without them the deflection may come out several times too
 // large (and the repair, compared with the intact panel, too good).
 //
@@ -50,11 +50,11 @@
 // seldom too small.
 //
 // Limits. Flat panels, straight edges, one centre: outlines are nested and
-// star-shaped about the middle of the innermost. No curvature of the hull, no
+// star-shaped about the middle of the innermost. No curvature of the panel, no
 // stiffeners within the panel, no contact, no failure progressing, no peel or shear
-// in the bond between patch and hull (first-order theory has none to give; see
+// in the bond between patch and panel (first-order theory has none to give; see
 // physics/joint). At the outline itself shear strains jump within a few tenths of a
-// thickness, which is a feature of the theory more than of the boat. Sharp corners
+// thickness, which is a feature of the theory more than of the plate. Sharp corners
 // of an outline are refused or rounded by one per cent of its size. Buckling under
 // in-plane compression is detected, not followed.
 //

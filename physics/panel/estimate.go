@@ -97,8 +97,3 @@ func differenceStrain(fine, coarse *Result, zone int, worst float64) (most float
 }
 
 func (a Answer) worst() float64 { return a.Worst.Strain[a.Component] }
-
-func governing(r *Result) float64 {
-	s, c := r.Governing()
-	return s.Strain[c]
-}

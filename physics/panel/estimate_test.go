@@ -84,3 +84,8 @@ func TestEstimate(t *testing.T) {
 		t.Errorf("of %d panels, w beyond its estimate %d times, strain %d times", n, missW, missE)
 	}
 }
+
+func governing(r *Result) float64 {
+	s, c := r.Governing()
+	return s.Strain[c]
+}

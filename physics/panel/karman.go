@@ -15,7 +15,7 @@ const newtonTolerance = 1e-6
 
 // LargeDeflection solves with the stretching that a deflection brings with it (von
 // Karman's strains). Use it whenever the deflection exceeds about half the
-// thickness, which is almost always when a hull panel is loaded to its limit.
+// thickness, which is almost always when a panel is loaded to its limit.
 //
 // Newton's method with the exact tangent. Each step is as long as makes the energy
 // along it least: the energy is a quartic in the length, so that is a root of a

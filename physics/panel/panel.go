@@ -18,7 +18,7 @@ type Ply struct {
 // Layup is the laminate of a zone. The first ply lies lowest, at the outer face,
 // whose height over the reference plane z = 0 is Bottom (usually negative). The
 // reference plane is common to the whole panel, so a patch on the inner face has
-// the Bottom of the hull it lies on.
+// the Bottom of the laminate it lies on.
 type Layup struct {
 	Plies  []Ply
 	Bottom si.Length
@@ -104,8 +104,8 @@ type Panel struct {
 	Zones         []Zone
 	Edges         [4]Edge
 	Pressure      si.Pressure // on the outer face, pushing towards +z
-	// Stretch moves the held sides by these mean strains along x and y, e.g. a hull
-	// bottom in the trough of a wave. The sides stay straight.
+	// Stretch moves the held sides by these mean strains along x and y, as where the
+	// panel is part of a beam that bends. The sides stay straight.
 	Stretch [2]float64
 }
 

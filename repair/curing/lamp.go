@@ -24,7 +24,8 @@ type Lamp struct {
 	Lasts  si.Time     // from From on
 }
 
-// fades is how long the face takes to cool once the lamp is off, and to warm again.
+// fades is how long the face takes to cool once the lamp is off, and to warm again (our
+// own figure: some minutes for a few millimetres of laminate).
 const fades = si.Time(600)
 
 // at is how much of the warmth is there at a time since laying, 0 to 1.
