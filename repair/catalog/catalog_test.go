@@ -115,7 +115,7 @@ func TestStrengthsAreTheClassRuleTheyClaim(t *testing.T) {
 
 // Every figure has a source of an allowed form and a date, and lies within its spread.
 func TestEveryFigureSaysWhereItComesFrom(t *testing.T) {
-	source := regexp.MustCompile(`^(from memory|common practice, no source|invented|independent computation|our own rule, see docs/decisions|[A-Z][A-Za-z0-9]*: .+)([;:,].*)?$`)
+	source := regexp.MustCompile(`^(from memory|common practice, no source|invented|independent computation|our own rule, see docs/decisions|[A-Z][A-Za-z0-9-]*: .+)([;:,].*)?$`)
 	date := regexp.MustCompile(`^20\d\d-\d\d-\d\d$`)
 	cat := catalog.Default()
 	var entries []any

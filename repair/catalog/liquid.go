@@ -236,9 +236,13 @@ const (
 
 // Resin is a laminating resin.
 type Resin struct {
-	Kind    ResinKind         `yaml:"kind"`
-	Cured   Value[si.Density] `yaml:"cured"` // density in the laminate
-	TwoPart `yaml:",inline"`
+	Kind  ResinKind         `yaml:"kind"`
+	Cured Value[si.Density] `yaml:"cured"` // density in the laminate
+	// The shear strength of its bond to old, ground laminate, as a mean over a lap or
+	// a taper: to mat, and to woven or stitched fabric.
+	BondMat    Value[si.Pressure] `yaml:"bond_to_mat"`
+	BondFabric Value[si.Pressure] `yaml:"bond_to_fabric"`
+	TwoPart    `yaml:",inline"`
 }
 
 // Gelcoat is a pigmented face coat or a repair paste of it.
