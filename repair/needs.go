@@ -2,7 +2,6 @@ package repair
 
 import (
 	"fmt"
-	"slices"
 
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/estimate"
@@ -30,7 +29,7 @@ func needs(d job.Description, r Result, cat catalog.Catalogue) ([]estimate.Need,
 		}
 		n := estimate.Need{Class: class, Name: name, Unit: unit, Amount: amount}
 		n.Stock, n.StockNote = stock(d.Shelf.Stock, class, unit)
-		n.OnSale = onSale(d, cat, class, unit)
+		n.OnSale = estimate.OnSale(d, cat, class, unit)
 		out = append(out, n)
 	}
 	if ds := r.Design; ds != nil {
@@ -110,34 +109,4 @@ func stock(ss []job.Stock, class, unit string) (amount float64, note string) {
 		}
 	}
 	return amount, note
-}
-
-// onSale returns the packs of a class in the wanted unit: the job's own prices
-// where there are any, the catalogue's otherwise. Cloth and core are sold by
-// the half square metre.
-func onSale(d job.Description, cat catalog.Catalogue, class, unit string) []estimate.Pack {
-	packs := slices.DeleteFunc(slices.Clone(d.Shelf.Packs), func(p job.Pack) bool { return p.Class != class })
-	if len(packs) == 0 {
-		packs = cat.Packs(class)
-	}
-	var out []estimate.Pack
-	for _, p := range packs {
-		size := p.Area.M2()
-		switch unit {
-		case "g":
-			size = p.Mass.Grams()
-		case "ml":
-			size = p.Volume.ML()
-		}
-		if size > 0 {
-			out = append(out, estimate.Pack{Size: size, Price: p.Price})
-		}
-	}
-	if c, err := cat.Cloth(class); err == nil && len(out) == 0 && c.Price > 0 {
-		out = append(out, estimate.Pack{Size: 0.5, Price: c.Price / 2})
-	}
-	if c, err := cat.Core(class); err == nil && len(out) == 0 && c.Price > 0 {
-		out = append(out, estimate.Pack{Size: 0.5, Price: c.Price / 2})
-	}
-	return out
 }

@@ -13,6 +13,10 @@ var errDiverged = errors.New("panel: no equilibrium found for the large deflecti
 // doubles its digits each time, so that what is returned is far closer still.
 const newtonTolerance = 1e-6
 
+// planeShare of the movement in the plane is the least deflection that is told from
+// none.
+const planeShare = 1e-3
+
 // LargeDeflection solves with the stretching that a deflection brings with it (von
 // Karman's strains). Use it whenever the deflection exceeds about half the
 // thickness, which is almost always when a panel is loaded to its limit.
@@ -40,17 +44,21 @@ func (m *Model) large(u []float64) (*Result, error) {
 			return nil, err
 		}
 		length := m.lineSearch(u, du)
-		size, change := 0.0, 0.0
+		size, change, plane := 0.0, 0.0, 0.0
 		for i := range u {
 			u[i] += length * du[i]
-			if i%dofs == dofW {
+			switch i % dofs {
+			case dofW:
 				size, change = math.Max(size, math.Abs(u[i])), math.Max(change, math.Abs(length*du[i]))
+			case dofU, dofV:
+				plane = math.Max(plane, math.Abs(u[i]))
 			}
 		}
 		if !finite(size) {
 			return nil, errDiverged
 		}
-		if k > 1 && change <= newtonTolerance*size {
+		// A panel that is only stretched may have no deflection but rounding.
+		if k > 1 && change <= newtonTolerance*math.Max(size, planeShare*plane) {
 			if negative > 0 {
 				return nil, fmt.Errorf("panel: the panel has buckled (%d unstable modes): "+
 					"the flat shape found is not the one it would take", negative)

@@ -26,6 +26,7 @@ import (
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/check"
+	"scarfwright/repair/job"
 	"scarfwright/repair/working"
 )
 
@@ -144,6 +145,8 @@ type Proposal struct {
 	High           float64   `json:"stiffness_ratio_high"`
 	Filler         si.Length `json:"filler_m"` // what these plies leave to be made up to the old face
 	Chosen         bool      `json:"chosen"`
+
+	List []job.PlyRef `json:"-"` // the same with the angles
 }
 
 // Result is the designed repair.
@@ -185,3 +188,6 @@ type materials struct {
 	cat   catalog.Catalogue
 	resin catalog.Resin
 }
+
+// Outer is how many layers of a repair laid from both faces are the outer face's.
+func (r Result) Outer() int { return r.outer }

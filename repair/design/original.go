@@ -7,6 +7,7 @@ import (
 
 	"scarfwright/physics/laminate"
 	"scarfwright/physics/si"
+	"scarfwright/repair/catalog"
 	"scarfwright/repair/job"
 )
 
@@ -36,6 +37,36 @@ func (m materials) stack(refs []job.PlyRef) (Stack, error) {
 	}
 	s.settle()
 	return s, nil
+}
+
+// Layers returns a list of plies, outside to inside, as hand-laid layers in a resin.
+func Layers(refs []job.PlyRef, resin catalog.Resin, cat catalog.Catalogue) ([]Layer, error) {
+	s, err := materials{cat: cat, resin: resin}.stack(refs)
+	return s.Layers, err
+}
+
+// Assumed returns the layers that stand in for a laminate of which only the
+// thickness is known, with their share of mat changed: 0 as they are, -1 all mat, +1 all
+// roving. The thickness is the one given.
+func Assumed(t si.Length, kind int, resin catalog.Resin, cat catalog.Catalogue) ([]Layer, error) {
+	m := materials{cat: cat, resin: resin}
+	s, err := m.assumed(job.Range{Low: t, High: t})
+	if err != nil || kind == 0 {
+		return s.Layers, err
+	}
+	class := assumedMat
+	if kind > 0 {
+		class = assumedRoving
+	}
+	for i, old := range s.Layers {
+		l, err := m.layer(old.Number, job.PlyRef{Class: class})
+		if err != nil {
+			return nil, err
+		}
+		l.Thickness = old.Thickness
+		s.Layers[i] = l
+	}
+	return s.Layers, nil
 }
 
 // settle computes the section from its layers.

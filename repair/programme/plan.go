@@ -67,6 +67,11 @@ type builder struct {
 	rates []estimate.HourLine
 }
 
+// book is add with the hours as a range.
+func (b *builder) book(s Step, h estimate.Range, works ...caution.Work) {
+	b.add(s, h.Low, h.Likely, h.High, works...)
+}
+
 // add appends a step and books its hours, low, likely and high.
 func (b *builder) add(s Step, low, likely, high float64, works ...caution.Work) {
 	s.Hours = likely
@@ -174,7 +179,7 @@ func (b *builder) grind() {
 			area = o.Ground.M2()
 		}
 	}
-	b.add(s, 0.75+area/0.6, 1+area/0.45, 1.5+area/0.3, caution.Grinding)
+	b.book(s, Grinding(area), caution.Grinding)
 }
 
 func (b *builder) form() {
@@ -201,7 +206,7 @@ func (b *builder) form() {
 		}
 	}
 	n := float64(len(r.Plies))
-	b.add(s, 0.5+n*0.05, 1+n*0.08, 2+n*0.15, caution.Grinding)
+	b.book(s, Forming(n), caution.Grinding)
 }
 
 // formLap is how far a form reaches beyond the hole (common practice, no source).
@@ -237,7 +242,7 @@ func (b *builder) laminate() {
 			s.Targets = append(s.Targets, Target{"hottest it may get", curing.Degrees(c.Limit, b.sys)})
 			s.Do = append(s.Do, fmt.Sprintf("Reckoned for laying from %02.0f h: it gels some %.0f min after mixing; %s. Write down what the thermometer says.", c.Hour, c.Gelled().Minutes(), c.Hottest(b.sys)))
 		}
-		b.add(s, 0.4+area/3, 0.5+area/2, 0.8+area/1.2, append(b.resinWork(), b.heat()...)...)
+		b.book(s, Laying(area), append(b.resinWork(), b.heat()...)...)
 	}
 }
 
@@ -340,7 +345,7 @@ func (b *builder) fair() {
 	if d.Choices.Finish == "paint" {
 		s.Do = append(s.Do, "Paint is not planned here: prime and paint by the paint's own sheet, on a face sanded as it asks.")
 	}
-	b.add(s, 1.5+4*a, 2.5+6*a, 4+10*a, works...)
+	b.book(s, Fairing(a), works...)
 }
 
 func (b *builder) fill() {

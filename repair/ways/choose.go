@@ -1,0 +1,150 @@
+package ways
+
+import (
+	"fmt"
+	"strings"
+
+	"scarfwright/repair/check"
+)
+
+// asBefore is the strength and stiffness that count as before: hand lay-up scatters
+// by about a tenth (our own rule, see docs/decisions).
+const asBefore = 0.9
+
+// nearHours are hours that count as the same.
+const nearHours = 0.5
+
+// choose recommends one way, or says why none.
+//
+// First come the ways that bring the panel back under every load, then those that do
+// so under pressure; among them the fewest hours, and of nearly equal hours the
+// strongest. What does not fit, or could not be computed, is not among them. Nor is
+// anything where a rule refers the boat on.
+func choose(r *Result, c *comparison) {
+	switch {
+	case len(r.Referrals) > 0:
+		var rules []string
+		for _, x := range r.Referrals {
+			rules = append(rules, x.Rule)
+		}
+		r.Reason = "Referred on: " + strings.Join(rules, "; ") + ". Nothing is recommended here; the figures are for whoever decides. Print the referral sheet."
+		return
+	case len(r.Ways) == 0:
+		return
+	}
+	if stop := c.stop(); stop != "" {
+		r.Reason = "Nothing is recommended before this is settled: " + stop
+		return
+	}
+	full := func(w *Way) bool { return w.Strength.Likely >= asBefore && w.Stiffness.Likely >= asBefore }
+	enough := func(w *Way) bool { return w.Pressure >= asBefore && w.Stiffness.Likely >= asBefore }
+	best, tier := r.pick(full), "full"
+	if best < 0 {
+		best, tier = r.strongest(enough), "pressure"
+	}
+	if best < 0 {
+		best, tier = r.strongest(func(*Way) bool { return true }), "none"
+	}
+	if best < 0 {
+		r.Reason = "No way fits the panel or could be computed: refer on."
+		return
+	}
+	r.Recommended = best
+	w := &r.Ways[best]
+	w.Recommended = true
+	r.Reason = c.reason(r, w, tier)
+	r.Measurements = r.narrow(w)
+}
+
+// stop is what the design says must be settled whatever the way.
+func (c *comparison) stop() string {
+	for _, v := range append(c.s.Verdicts, c.base.Verdicts...) {
+		fits := strings.HasPrefix(v.What, "taper to ") || strings.HasSuffix(v.What, "stiffness of the repair")
+		if v.State == check.Stop && !fits {
+			return v.What + ". " + v.Why
+		}
+	}
+	return ""
+}
+
+// pick returns the way with the fewest hours among those that pass.
+func (r *Result) pick(pass func(*Way) bool) int {
+	best := -1
+	for i := range r.Ways {
+		w := &r.Ways[i]
+		if !w.Computed || w.Unsuited != "" || !pass(w) {
+			continue
+		}
+		if best < 0 {
+			best = i
+			continue
+		}
+		b := &r.Ways[best]
+		d := w.Hours.Likely - b.Hours.Likely
+		if d < -nearHours || d < nearHours && w.Strength.Likely > b.Strength.Likely+0.02 {
+			best = i
+		}
+	}
+	return best
+}
+
+// strongest returns the strongest among those that pass; of ways within two
+// hundredths, the one with fewer hours.
+func (r *Result) strongest(pass func(*Way) bool) int {
+	best := -1
+	for i := range r.Ways {
+		w := &r.Ways[i]
+		if !w.Computed || w.Unsuited != "" || !pass(w) {
+			continue
+		}
+		if best < 0 {
+			best = i
+			continue
+		}
+		b := &r.Ways[best]
+		d := w.Strength.Likely - b.Strength.Likely
+		if d > 0.02 || d > -0.02 && w.Hours.Likely < b.Hours.Likely-0.01 {
+			best = i
+		}
+	}
+	return best
+}
+
+func (c *comparison) reason(r *Result, w *Way, tier string) string {
+	g := w.Cases[w.Governs]
+	var s string
+	switch tier {
+	case "full":
+		s = fmt.Sprintf("Of the ways that fit and bring the panel back under every load (%.2f or more), it asks for the fewest hours. ", asBefore)
+	case "pressure":
+		s = fmt.Sprintf("No way that fits brings the laminate's whole strength back in its plane; this one is the strongest of those that do under pressure (%.2f). ", w.Pressure)
+	default:
+		s = "No way that fits brings the panel back; this is the strongest. Ask a surveyor whether it is enough. "
+	}
+	s += fmt.Sprintf("Its least is %.2f, %s, in the %s; it is %.2f as stiff.", w.Strength.Likely, g.Load, g.Mode, w.Stiffness.Likely)
+	if chosen := r.chosen(); chosen != nil && chosen != w {
+		switch {
+		case !chosen.Fits:
+			s += fmt.Sprintf(" What was chosen, %s, does not fit: it %s.", chosen.Name, chosen.Left)
+		case chosen.Computed:
+			x := chosen.Cases[chosen.Governs]
+			s += fmt.Sprintf(" What was chosen, %s, comes to %.2f (%s, %s), and to %.2f under pressure, with %+.1f h.",
+				chosen.Name, chosen.Strength.Likely, x.Load, x.Mode, chosen.Pressure, chosen.Hours.Likely-w.Hours.Likely)
+		}
+	}
+	for i := range r.Ways {
+		if p := &r.Ways[i]; p.Kind == Plug && p.Computed {
+			s += fmt.Sprintf(" A filler plug with cloth over it would have %.2f of the strength.", p.Strength.Likely)
+		}
+	}
+	return s
+}
+
+func (r *Result) chosen() *Way {
+	for i := range r.Ways {
+		if r.Ways[i].Chosen {
+			return &r.Ways[i]
+		}
+	}
+	return nil
+}
