@@ -35,6 +35,7 @@ type Program struct {
 // commands is the command line.
 type commands struct {
 	Plan      planCommand      `cmd:"" help:"Plan the repair a job file describes; print it, or write the job pack to a folder."`
+	Options   optionsCommand   `cmd:"" help:"Compare every way to repair it: strength, stiffness, size, hours; recommend one, with the reason."`
 	Check     checkCommand     `cmd:"" help:"Read a job file and say what is wrong with it, or what it would need."`
 	Figure    figureCommand    `cmd:"" help:"List the single calculations, or compute one: figure dose resin=350g percent=1.8%."`
 	Proof     proofCommand     `cmd:"" help:"Compare our numbers with published and independent ones; exit 1 if one is off."`

@@ -14,7 +14,7 @@ import (
 var templateFiles embed.FS
 
 // pageNames are the pages there must be.
-var pageNames = []string{"home", "plan", "check", "new", "save", "figures", "figure", "catalogue", "overcoat", "proof", "about", "error"}
+var pageNames = []string{"home", "plan", "options", "check", "new", "save", "figures", "figure", "catalogue", "overcoat", "proof", "about", "error"}
 
 type pages map[string]*template.Template
 

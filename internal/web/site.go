@@ -7,6 +7,7 @@
 //
 //	/                          the jobs, and where to start
 //	/jobs/{name}               one plan; ?ratio=15&taper=both&order= plan it otherwise
+//	/jobs/{name}/options       the ways to repair it, compared; ?plies=&ratio= with others
 //	/jobs/{name}/files/{file}  the papers, as downloads
 //	/jobs/{name}/save          POST: into the data folder
 //	/check                     paste or upload a job file; POST shows what is wrong with it
@@ -28,6 +29,7 @@ import (
 	"time"
 
 	"scarfwright/repair/catalog"
+	"scarfwright/repair/ways"
 )
 
 // Options are what the pages need from outside.
@@ -48,6 +50,7 @@ type Site struct {
 	pages  pages
 	assets assets
 	pasted *pasted
+	solved *ways.Memory // panels solved before
 	log    *slog.Logger
 	root   http.Handler
 }
@@ -70,7 +73,7 @@ func New(o Options) (*Site, error) {
 		o.Log = io.Discard
 	}
 	s := &Site{
-		o: o, cat: catalog.Default(), pages: p, assets: a, pasted: &pasted{},
+		o: o, cat: catalog.Default(), pages: p, assets: a, pasted: &pasted{}, solved: &ways.Memory{},
 		log: slog.New(slog.NewTextHandler(o.Log, nil)),
 	}
 	s.root = s.guard(s.routes())
@@ -86,6 +89,7 @@ func (s *Site) routes() http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /{$}", s.home)
 	mux.HandleFunc("GET /jobs/{name}", s.plan)
+	mux.HandleFunc("GET /jobs/{name}/options", s.options)
 	mux.HandleFunc("GET /jobs/{name}/files/{file}", s.file)
 	mux.HandleFunc("POST /jobs/{name}/save", s.save)
 	mux.HandleFunc("GET /check", s.checkForm)

@@ -93,41 +93,81 @@ type Extreme struct {
 // StrainExtremes returns, for every zone, ply and component, where its strain is
 // most and least, on a net of points twice as dense as the nodes.
 func (r *Result) StrainExtremes() []Extreme {
-	return r.extremes(func(s *PlyState, c int) float64 { return s.Strain[c] })
+	return r.extremes(func(_ *Ply, e *laminate.Strain) (v [3]float64) { return *e })
 }
 
 // StressExtremes is the same for the stress.
 func (r *Result) StressExtremes() []Extreme {
-	return r.extremes(func(s *PlyState, c int) float64 { return float64(s.Stress[c]) })
+	return r.extremes(func(p *Ply, e *laminate.Strain) (v [3]float64) {
+		for c, s := range p.Lamina.Stress(*e) {
+			v[c] = float64(s)
+		}
+		return v
+	})
 }
 
-func (r *Result) extremes(value func(s *PlyState, c int) float64) (list []Extreme) {
+// face is one side of a ply in its zone: strain and stress are straight lines
+// through a ply, so that its extremes lie on its faces.
+type face struct {
+	ply      int
+	place    laminate.Place
+	z        si.Length
+	sin, cos float64
+}
+
+func facesOf(l Layup) (list []face) {
+	z := l.Bottom
+	for i, p := range l.Plies {
+		sn, cs := math.Sincos(float64(p.Angle))
+		list = append(list, face{i, laminate.Bottom, z, sn, cs}, face{i, laminate.Top, z + p.Thickness, sn, cs})
+		z += p.Thickness
+	}
+	return list
+}
+
+// inAxes turns a strain to axes at the angle of the face's fibres.
+func (f *face) inAxes(e laminate.Strain) laminate.Strain {
+	c, s := f.cos, f.sin
+	return laminate.Strain{
+		c*c*e[0] + s*s*e[1] + c*s*e[2],
+		s*s*e[0] + c*c*e[1] - c*s*e[2],
+		2*c*s*(e[1]-e[0]) + (c*c-s*s)*e[2],
+	}
+}
+
+func (r *Result) extremes(value func(p *Ply, e *laminate.Strain) [3]float64) (list []Extreme) {
 	first := make([]int, len(r.panel.Zones)+1) // of each zone in the list
+	faces := make([][]face, len(first))
 	for z := range first {
 		first[z] = len(list)
-		for p := range r.panel.Layup(z).Plies {
+		l := r.panel.Layup(z)
+		faces[z] = facesOf(l)
+		for p := range l.Plies {
 			for c := range 3 {
 				list = append(list, Extreme{Zone: z, Ply: p, Component: c})
 			}
 		}
 	}
-	seen := make([]bool, len(list))
+	type pair struct{ most, least float64 }
+	found := make([]pair, len(list))
+	for i := range found {
+		found[i] = pair{math.Inf(-1), math.Inf(1)}
+	}
 	r.samples(func(zone int, at Point, d *Deformation) {
-		for _, s := range states(r.panel.Layup(zone), zone, at, d) {
-			if s.Place == laminate.Middle {
-				continue // strain and stress are straight lines through a ply
-			}
-			for c := range 3 {
-				k := first[zone] + 3*s.Ply + c
-				x := &list[k]
-				if !seen[k] {
-					x.Max, x.Min, seen[k] = s, s, true
+		l := r.panel.Layup(zone)
+		for i := range faces[zone] {
+			f := &faces[zone][i]
+			p := &l.Plies[f.ply]
+			e := f.inAxes(d.At(f.z))
+			for c, v := range value(p, &e) {
+				k := first[zone] + 3*f.ply + c
+				if v > found[k].most {
+					found[k].most = v
+					list[k].Max = PlyState{at, zone, f.ply, f.place, f.z, e, p.Lamina.Stress(e)}
 				}
-				if value(&s, c) > value(&x.Max, c) {
-					x.Max = s
-				}
-				if value(&s, c) < value(&x.Min, c) {
-					x.Min = s
+				if v < found[k].least {
+					found[k].least = v
+					list[k].Min = PlyState{at, zone, f.ply, f.place, f.z, e, p.Lamina.Stress(e)}
 				}
 			}
 		}

@@ -29,6 +29,20 @@ func (m *Model) LargeDeflection() (*Result, error) {
 	return m.large(append([]float64(nil), m.start...))
 }
 
+// LargeDeflectionFrom is LargeDeflection begun at the shape of a like panel: the same
+// edges, outlines and stretch, another laminate or pressure. It takes fewer steps and
+// comes to the same shape. A result of another mesh, or nil, is passed over.
+func (m *Model) LargeDeflectionFrom(like *Result) (*Result, error) {
+	if like == nil || len(like.u) != len(m.start) {
+		return m.LargeDeflection()
+	}
+	r, err := m.large(append([]float64(nil), like.u...))
+	if err != nil { // too unlike after all
+		return m.LargeDeflection()
+	}
+	return r, nil
+}
+
 // run solves one way or the other.
 func (m *Model) run(large bool) (*Result, error) {
 	if large {

@@ -163,6 +163,14 @@ func clamp(x, most float64) float64 { return math.Max(-most, math.Min(most, x)) 
 // base), which matters on an outline, where strains jump. Zone -1 takes whatever
 // zone the point lies in. Between elements of a zone the mean is returned.
 func (r *Result) Deformation(at Point, zone int) (Deformation, error) {
+	_, d, err := r.at(at, zone)
+	return d, err
+}
+
+// At returns the zone that a point lies in and the state there.
+func (r *Result) At(at Point) (zone int, d Deformation, err error) { return r.at(at, -1) }
+
+func (r *Result) at(at Point, zone int) (int, Deformation, error) {
 	v := vecOf(at)
 	flip := vec{1, 1}
 	if r.mesh.quarter {
@@ -188,14 +196,14 @@ func (r *Result) Deformation(at Point, zone int) (Deformation, error) {
 		}
 	}
 	if n == 0 {
-		return sum, fmt.Errorf("panel: no point of zone %d at (%.4g, %.4g) m", zone, float64(at.X), float64(at.Y))
+		return zone, sum, fmt.Errorf("panel: no point of zone %d at (%.4g, %.4g) m", zone, float64(at.X), float64(at.Y))
 	}
 	sum.U, sum.V = si.Scale(sum.U, flip.x), si.Scale(sum.V, flip.y)
 	sum.Plane[2] *= flip.x * flip.y
 	sum.Curvature[2] *= flip.x * flip.y
 	sum.Shear[0] *= flip.x
 	sum.Shear[1] *= flip.y
-	return sum, nil
+	return zone, sum, nil
 }
 
 func sign(x float64) float64 {

@@ -7,9 +7,9 @@ import (
 	"scarfwright/repair/check"
 )
 
-// asBefore is the strength and stiffness that count as before: hand lay-up scatters
+// AsBefore is the strength and stiffness that count as before: hand lay-up scatters
 // by about a tenth (our own rule, see docs/decisions).
-const asBefore = 0.9
+const AsBefore = 0.9
 
 // nearHours are hours that count as the same.
 const nearHours = 0.5
@@ -36,8 +36,8 @@ func choose(r *Result, c *comparison) {
 		r.Reason = "Nothing is recommended before this is settled: " + stop
 		return
 	}
-	full := func(w *Way) bool { return w.Strength.Likely >= asBefore && w.Stiffness.Likely >= asBefore }
-	enough := func(w *Way) bool { return w.Pressure >= asBefore && w.Stiffness.Likely >= asBefore }
+	full := func(w *Way) bool { return w.Strength.Likely >= AsBefore && w.Stiffness.Likely >= AsBefore }
+	enough := func(w *Way) bool { return w.Pressure >= AsBefore && w.Stiffness.Likely >= AsBefore }
 	best, tier := r.pick(full), "full"
 	if best < 0 {
 		best, tier = r.strongest(enough), "pressure"
@@ -115,7 +115,7 @@ func (c *comparison) reason(r *Result, w *Way, tier string) string {
 	var s string
 	switch tier {
 	case "full":
-		s = fmt.Sprintf("Of the ways that fit and bring the panel back under every load (%.2f or more), it asks for the fewest hours. ", asBefore)
+		s = fmt.Sprintf("Of the ways that fit and bring the panel back under every load (%.2f or more), it asks for the fewest hours. ", AsBefore)
 	case "pressure":
 		s = fmt.Sprintf("No way that fits brings the laminate's whole strength back in its plane; this one is the strongest of those that do under pressure (%.2f). ", w.Pressure)
 	default:

@@ -33,6 +33,7 @@ func Compare(d job.Description, cat catalog.Catalogue, memory *Memory) (Result, 
 	var source string
 	c.q, source, c.notes = designPressure(d)
 	c.loads = loadsFor(c.q, d.Choices.System())
+	c.moments = plates(d, c.q)
 	low, likely, high := bondOf(c.resin)
 	c.bond = likely
 	switch c.s.Class {
@@ -59,7 +60,7 @@ func Compare(d job.Description, cat catalog.Catalogue, memory *Memory) (Result, 
 	}
 	c.spread(&r, low, high, memory)
 	choose(&r, c)
-	c.picture(&r)
+	c.picture(&r, memory)
 	for _, l := range c.loads {
 		x := l.Load
 		if l.pressure {
@@ -167,7 +168,7 @@ func (c *comparison) before(parent []ply, core *catalog.Core, coreT si.Length, m
 	ps := &parts{parent: parent, core: core, coreT: coreT}
 	p := panel.Panel{Length: c.d.Panel.Long, Width: c.d.Panel.Short, Base: ps.layup(parent, -depth(parent)/2)}
 	return memory.recall(p, nil, c.loads, c.q, func() ([]figures, error) {
-		f, _, err := measure(p, ps, nil, 0, c.bond, c.loads, c.q, resolution(nil))
+		f, _, err := measure(p, ps, nil, 0, c.bond, c.loads, c.q, resolution(nil), nil)
 		return f, err
 	})
 }
@@ -209,7 +210,9 @@ func (c *comparison) after(w *Way, memory *Memory) ([]figures, error) {
 		return nil, err
 	}
 	return memory.recall(p, w.parts, c.loads, c.q, func() ([]figures, error) {
-		f, _, err := measure(p, w.parts, c.on, w.Taper, c.bond, c.loads, c.q, resolution(c.on))
+		like := memory.like(p, w.Kind)
+		f, solved, err := measure(p, w.parts, c.on, w.Taper, c.bond, c.loads, c.q, resolution(c.on), like)
+		memory.keep(p, w.Kind, solved)
 		if err == nil && w.parts.was != nil {
 			c.peeled(w, f)
 		}

@@ -5,6 +5,7 @@ import (
 
 	"scarfwright/physics/panel"
 	"scarfwright/physics/si"
+	"scarfwright/repair/job"
 )
 
 // The second method: closed forms that share nothing with the plate elements but
@@ -39,6 +40,17 @@ func (c *comparison) hand(w *Way, l load) float64 {
 		return c.handPressure(w, l)
 	}
 	return c.handPlane(w, l)
+}
+
+// plates returns the moments of the intact plate, edges held and free. In a plate
+// alike both ways they do not depend on its stiffness.
+func plates(d job.Description, q si.Pressure) map[bool]panel.PlateResult {
+	const nu, D = clothPoisson, 1e3
+	b := panel.Bending{D11: D, D12: nu * D, D22: D, D66: (1 - nu) / 2 * D}
+	return map[bool]panel.PlateResult{
+		true:  panel.ClampedPlate(b, d.Panel.Long, d.Panel.Short, q),
+		false: panel.SimplySupportedPlate(b, d.Panel.Long, d.Panel.Short, q),
+	}
 }
 
 // bent is a section's use under curvatures along and across, the outer face
@@ -77,12 +89,8 @@ func (c *comparison) handPressure(w *Way, l load) float64 {
 		before = ps.was
 	}
 	_, EI := stiffness(before)
-	nu := clothPoisson
-	D := EI / (1 - nu*nu)
-	m := panel.ClampedPlate(panel.Bending{D11: D, D12: nu * D, D22: D, D66: (1 - nu) / 2 * D}, c.d.Panel.Long, c.d.Panel.Short, c.q)
-	if l.edge.Support == panel.SimplySupported {
-		m = panel.SimplySupportedPlate(panel.Bending{D11: D, D12: nu * D, D22: D, D66: (1 - nu) / 2 * D}, c.d.Panel.Long, c.d.Panel.Short, c.q)
-	}
+	const nu = clothPoisson
+	m := c.moments[l.edge.Support == panel.Clamped]
 	low := -depth(before) / 2
 	// Curvatures of the section from the moments along and across.
 	turn := func(EI, Mx, My float64) (kx, ky float64) { return (Mx - nu*My) / EI, (My - nu*Mx) / EI }

@@ -10,6 +10,7 @@ import (
 
 	"scarfwright/physics/geom"
 	"scarfwright/physics/joint"
+	"scarfwright/physics/panel"
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/design"
@@ -30,7 +31,8 @@ type comparison struct {
 	on    *place
 	notes []string
 
-	asMeasured []figures // the panel before the damage, as it is taken
+	moments    map[bool]panel.PlateResult // of the intact plate, by whether its edges are held
+	asMeasured []figures                  // the panel before the damage, as it is taken
 }
 
 // usual are the ratios that are always compared; the one chosen and the one that

@@ -30,7 +30,7 @@ func loadsFor(q si.Pressure, sys si.System) []load {
 	held := panel.Edge{Support: panel.Clamped}
 	free := panel.Edge{Support: panel.SimplySupported, Hard: true}
 	qs := si.Show(q, sys, 3)
-	plane := "The panel's edges are moved by an even stretch of 1 %, as where it is part of a hull that bends; held against turning; large deflections."
+	plane := "The panel's edges are moved by an even stretch of 1 %, as where it is part of a hull that bends; held against turning; large deflections"
 	const method = "von Kármán plate, physics/panel"
 	return []load{
 		{Load: Load{"pressure, edges held", qs + " from outside, edges built in; large deflections", method}, edge: held, pressure: true},

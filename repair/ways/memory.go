@@ -10,15 +10,21 @@ import (
 )
 
 // Memory keeps the panels that were solved, so that a small change of a job does
-// not solve them all again. The zero value is ready; it may be shared by goroutines;
-// nil keeps nothing. It forgets everything when it is full.
+// not solve them all again: one that comes again is not solved, and one with the same
+// outlines begins from the shape found before. The zero value is ready; it may be
+// shared by goroutines; nil keeps nothing. It forgets everything when it is full.
 type Memory struct {
-	mu   sync.Mutex
-	held map[[32]byte][]figures
+	mu     sync.Mutex
+	held   map[[32]byte][]figures
+	shapes map[[32]byte][]*panel.Result
 }
 
-// mostHeld panels: some twenty jobs' worth, a few hundred kilobytes.
-const mostHeld = 400
+// mostHeld panels, some twenty jobs' worth; mostShapes of the larger shapes, some
+// tens of megabytes.
+const (
+	mostHeld   = 400
+	mostShapes = 60
+)
 
 func (m *Memory) recall(p panel.Panel, ps *parts, loads []load, q si.Pressure, solve func() ([]figures, error)) ([]figures, error) {
 	if m == nil {
@@ -44,10 +50,44 @@ func (m *Memory) recall(p panel.Panel, ps *parts, loads []load, q si.Pressure, s
 	return f, nil
 }
 
+// drawn names a panel by its spans and outlines and the sort of repair.
+func drawn(p panel.Panel, kind Kind) [32]byte {
+	text := fmt.Appendf(nil, "%v|%v|%s", p.Length, p.Width, kind)
+	for _, z := range p.Zones {
+		text = fmt.Appendf(text, "|%+v", z.Outline)
+	}
+	return sha256.Sum256(text)
+}
+
+// like returns solutions of a panel with the same outlines, nil if there are none.
+func (m *Memory) like(p panel.Panel, kind Kind) []*panel.Result {
+	if m == nil {
+		return nil
+	}
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	return m.shapes[drawn(p, kind)]
+}
+
+func (m *Memory) keep(p panel.Panel, kind Kind, solved []*panel.Result) {
+	if m == nil || solved == nil {
+		return
+	}
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if m.shapes == nil || len(m.shapes) >= mostShapes {
+		m.shapes = map[[32]byte][]*panel.Result{}
+	}
+	m.shapes[drawn(p, kind)] = solved
+}
+
 // name is what decides a way's figures beside its panel.
 func (p *parts) name() string {
 	if p == nil {
 		return ""
 	}
-	return fmt.Sprintf("%+v", parts{parent: p.parent, patch: p.patch, sides: p.sides, depth: p.depth, last: p.last, over: p.over, hole: p.hole, outer: p.outer, coreT: p.coreT, stepped: p.stepped})
+	return fmt.Sprintf("%+v", parts{
+		parent: p.parent, was: p.was, patch: p.patch, sides: p.sides, depth: p.depth, last: p.last,
+		over: p.over, hole: p.hole, outer: p.outer, coreT: p.coreT, stepped: p.stepped,
+	})
 }

@@ -46,10 +46,10 @@ type SlopePly struct {
 }
 
 // gridAcross is how many places along the long span are looked at.
-const gridAcross = 73
+const gridAcross = 61
 
 // picture draws the recommended way, or the chosen one, and estimates its error.
-func (c *comparison) picture(r *Result) {
+func (c *comparison) picture(r *Result, memory *Memory) {
 	w := r.chosen()
 	if r.Recommended >= 0 {
 		w = &r.Ways[r.Recommended]
@@ -75,15 +75,20 @@ func (c *comparison) picture(r *Result) {
 	if err != nil {
 		return
 	}
-	res, err := solve(m, l, c.q)
+	var like *panel.Result
+	if known := memory.like(p, w.Kind); i < len(known) {
+		like = known[i]
+	}
+	res, err := solve(m, l, c.q, like)
 	if err != nil {
 		return
 	}
 	f := Field{NX: gridAcross, Load: l.Name}
 	f.NY = max(9, int(math.Round(gridAcross*float64(p.Width/p.Length)))|1)
 	lists := make([][]ply, w.parts.zones()+1)
+	lows := make([]si.Length, len(lists))
 	for z := range lists {
-		lists[z] = w.parts.section(z)
+		lists[z], lows[z] = w.parts.section(z), p.Layup(z).Bottom
 	}
 	for y := range f.NY {
 		for x := range f.NX {
@@ -91,7 +96,7 @@ func (c *comparison) picture(r *Result) {
 				X: si.Scale(p.Length, (float64(x)/float64(f.NX-1)-0.5)*(1-1e-9)),
 				Y: si.Scale(p.Width, (float64(y)/float64(f.NY-1)-0.5)*(1-1e-9)),
 			}
-			f.Values = append(f.Values, usedAt(res, lists, at))
+			f.Values = append(f.Values, usedAt(res, lists, lows, at))
 		}
 	}
 	g := use(res, p, w.parts, c.on, w.Taper, c.bond, l)
@@ -101,7 +106,7 @@ func (c *comparison) picture(r *Result) {
 	}
 	o.Degree--
 	if m, err := panel.Prepare(p, o); err == nil {
-		if coarse, err := solve(m, l, c.q); err == nil {
+		if coarse, err := solve(m, l, c.q, nil); err == nil {
 			k := use(coarse, p, w.parts, c.on, w.Taper, c.bond, l)
 			w.WError = math.Abs(float64(k.w/g.w) - 1)
 			// Twice the difference of two degrees, and what the net of places misses, as
@@ -115,17 +120,22 @@ func (c *comparison) picture(r *Result) {
 }
 
 // usedAt is the most that any ply uses at a place.
-func usedAt(r *panel.Result, lists [][]ply, at panel.Point) float64 {
-	states, err := r.Plies(at, -1)
+func usedAt(r *panel.Result, lists [][]ply, lows []si.Length, at panel.Point) float64 {
+	zone, d, err := r.At(at)
 	if err != nil {
 		return math.NaN()
 	}
 	most := 0.0
-	for _, s := range states {
-		for k := range 3 {
-			u, _ := used(s.Strain[k], k, lists[s.Zone][s.Ply].fails)
-			most = max(most, u)
+	z := lows[zone]
+	for _, p := range lists[zone] {
+		for _, h := range []si.Length{z, z + p.Thickness} {
+			e := d.At(h).InPlyAxes(p.Angle)
+			for k := range 3 {
+				u, _ := used(e[k], k, p.fails)
+				most = max(most, u)
+			}
 		}
+		z += p.Thickness
 	}
 	return most
 }

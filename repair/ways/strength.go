@@ -42,7 +42,8 @@ func resolution(on *place) panel.Options {
 }
 
 // measure solves one panel under every load. The cases of one support share a model.
-func measure(p panel.Panel, ps *parts, on *place, taper si.Length, b bond, loads []load, q si.Pressure, o panel.Options) ([]figures, []*panel.Result, error) {
+// like are solutions of a panel with the same outlines to begin from, or nil.
+func measure(p panel.Panel, ps *parts, on *place, taper si.Length, b bond, loads []load, q si.Pressure, o panel.Options, like []*panel.Result) ([]figures, []*panel.Result, error) {
 	out := make([]figures, len(loads))
 	results := make([]*panel.Result, len(loads))
 	models := map[panel.Edge]*panel.Model{}
@@ -56,7 +57,11 @@ func measure(p panel.Panel, ps *parts, on *place, taper si.Length, b bond, loads
 			}
 			models[l.edge] = m
 		}
-		r, err := solve(m, l, q)
+		var near *panel.Result
+		if len(like) == len(loads) {
+			near = like[i]
+		}
+		r, err := solve(m, l, q, near)
 		if err != nil {
 			return nil, nil, fmt.Errorf("%s: %w", l.Name, err)
 		}
@@ -66,13 +71,13 @@ func measure(p panel.Panel, ps *parts, on *place, taper si.Length, b bond, loads
 	return out, results, nil
 }
 
-func solve(m *panel.Model, l load, q si.Pressure) (*panel.Result, error) {
+func solve(m *panel.Model, l load, q si.Pressure, like *panel.Result) (*panel.Result, error) {
 	m.SetStretch(l.stretch[0], l.stretch[1])
 	if !l.pressure {
 		q = 0
 	}
 	m.SetPressure(q)
-	return m.LargeDeflection()
+	return m.LargeDeflectionFrom(like)
 }
 
 // use reads off how much of every strength a solved panel uses.

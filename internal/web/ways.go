@@ -1,0 +1,215 @@
+package web
+
+import (
+	"fmt"
+	"net/http"
+	"net/url"
+	"strings"
+
+	"scarfwright/repair/caution"
+	"scarfwright/repair/job"
+	"scarfwright/repair/survey"
+	"scarfwright/repair/ways"
+)
+
+// waysView is the page that compares the ways to repair one damage.
+type waysView struct {
+	Title, Name, Query string
+	Block              []field
+	Mark, State        string
+	Reason             string
+	Referrals          []survey.Referral
+	Otherwise          otherwise
+	Plies              string // as typed
+	Problems           []formProblem
+	Headline           []field
+	Rows               []wayRow
+	Loads              []ways.Load
+	Detail             []wayDetail
+	Bars, Field, Slope picture
+	FieldWords         string
+	Measurements       []measurementRow
+	Outside            []string
+	Assumed            []string
+	Limits             []string
+	Cautions           []caution.Caution
+	Papers             []paperView
+}
+
+// wayRow is one way in the table.
+type wayRow struct {
+	Name, Plies, Standing, Strength, Weakest, Stiffness  string
+	Size, Ground, Dust, Bond, Weight, Hours, Days, Price string
+	Left                                                 string
+	Link                                                 string // plan it so; empty where it cannot be
+	Taken                                                bool
+}
+
+// wayDetail is one way under every load.
+type wayDetail struct {
+	Name  string
+	Notes []string
+	Cases []caseRow
+}
+
+type caseRow struct {
+	Load, Original, Repaired, Ply, Edge, Bond, Core, Strength, Mode, Where, Hand string
+}
+
+type measurementRow struct{ What, How, Now string }
+
+// options compares the ways to repair a job's damage.
+func (s *Site) options(w http.ResponseWriter, r *http.Request) {
+	e, ok := s.entryOf(w, r)
+	if !ok {
+		return
+	}
+	d, err := job.Parse(e.File, e.Data)
+	if err != nil {
+		s.showProblems(w, r, e, err)
+		return
+	}
+	o, changed := readOtherwise(r.URL.Query(), d)
+	typed := strings.TrimSpace(r.URL.Query().Get("plies"))
+	if typed != "" && len(o.Problems) == 0 {
+		list, err := readPlies(typed)
+		if err != nil {
+			o.Problems = append(o.Problems, formProblem{"plies", sentence(err.Error())})
+		} else {
+			changed.Choices.Plies = list
+		}
+	}
+	res, err := ways.Compare(changed, s.cat, s.solved)
+	if err != nil && (o.changed() || typed != "") && len(o.Problems) == 0 {
+		o.Problems = append(o.Problems, formProblem{"", err.Error()})
+		changed = d
+		res, err = ways.Compare(d, s.cat, s.solved)
+	}
+	if err != nil {
+		s.showProblems(w, r, e, err)
+		return
+	}
+	status := http.StatusOK
+	if len(o.Problems) > 0 {
+		status = http.StatusUnprocessableEntity
+	}
+	v := s.waysView(e, o, typed, changed, res)
+	s.render(w, r, status, "options", page{Title: v.Title, Nav: "jobs", Body: v})
+}
+
+// readPlies reads "csm450, bxm800@45, csm450", outside to inside.
+func readPlies(text string) ([]job.PlyRef, error) {
+	var out []job.PlyRef
+	for _, word := range strings.FieldsFunc(text, func(c rune) bool { return c == ',' || c == '/' || c == ' ' || c == ';' }) {
+		var p job.PlyRef
+		if err := p.UnmarshalText([]byte(word)); err != nil {
+			return nil, fmt.Errorf("%q is no ply: %w. Write classes outside to inside, such as csm450, bxm800, csm450", word, err)
+		}
+		out = append(out, p)
+	}
+	return out, nil
+}
+
+func (s *Site) waysView(e entry, o otherwise, typed string, d job.Description, r ways.Result) waysView {
+	u := units{d.Choices.Units == "us"}
+	v := waysView{
+		Title: "Ways to repair it: " + d.Job.Number, Name: e.Name, Otherwise: o, Plies: typed, Problems: o.Problems,
+		Reason: r.Reason, Referrals: r.Referrals, Loads: r.Loads,
+		Outside: r.Outside, Assumed: r.Assumptions, Limits: r.Limits, Cautions: r.Cautions,
+	}
+	v.Query = o.query()
+	if typed != "" && len(o.Problems) == 0 {
+		join := "?"
+		if v.Query != "" {
+			join = "&"
+		}
+		v.Query += join + "plies=" + url.QueryEscape(typed)
+	}
+	v.Mark, v.State = "watch", "Nothing recommended."
+	if r.Recommended >= 0 {
+		w := r.Ways[r.Recommended]
+		v.Mark, v.State = "ok", "Recommended: "+w.Name+"."
+		if w.Strength.Likely < ways.AsBefore {
+			v.Mark = "watch"
+		}
+		v.Headline = waysHeadline(u, d, w)
+	}
+	if len(r.Referrals) > 0 {
+		v.Mark, v.State = "stop", "Referred on."
+	}
+	for _, w := range r.Ways {
+		v.Rows = append(v.Rows, s.wayRow(u, d, e, w))
+		if w.Recommended || w.Chosen || w.Kind == ways.Plug {
+			v.Detail = append(v.Detail, detailOf(w))
+		}
+	}
+	for _, m := range r.Measurements {
+		v.Measurements = append(v.Measurements, measurementRow{m.What, m.How, "alone it makes " + ways.Num(m.Now.Low) + " to " + ways.Num(m.Now.High)})
+	}
+	return v
+}
+
+func waysHeadline(u units, d job.Description, w ways.Way) []field {
+	out := []field{
+		{Label: "strength against the original", Value: w.Strength.Text(), Wide: true},
+		{Label: "weakest in", Value: w.Weakest(), Wide: true},
+		{Label: "stiffness", Value: ways.Num(w.Stiffness.Likely)},
+		{Label: "plies, outside to inside", Value: w.Plies, Wide: true},
+	}
+	if w.Size[0] > 0 {
+		out = append(out, field{Label: "size", Value: u.size(w.Size[0], w.Size[1])})
+	}
+	return append(out,
+		field{Label: "ground", Value: u.area(w.Ground)},
+		field{Label: "hours", Value: fmt.Sprintf("%.0f to %.0f", w.Hours.Low, w.Hours.High)},
+		field{Label: "days, rough", Value: fmt.Sprint(w.Days)},
+		field{Label: "error of the arithmetic", Value: fmt.Sprintf("%.1f %%", 100*w.Error)},
+	)
+}
+
+func (s *Site) wayRow(u units, d job.Description, e entry, w ways.Way) wayRow {
+	row := wayRow{
+		Name: w.Name, Plies: w.Plies, Standing: w.Standing(), Strength: w.Strength.Text(), Weakest: w.Weakest(),
+		Stiffness: ways.Num(w.Stiffness.Likely), Size: "–", Ground: u.area(w.Ground), Dust: grams(w.DustMass), Bond: u.area(w.Bond),
+		Weight: signed(w.Added.Grams()), Hours: trimmed(w.Hours.Likely, 1), Days: fmt.Sprint(w.Days),
+		Price: money(currency(d), w.Price), Left: w.Left, Taken: w.Recommended,
+	}
+	if w.Size[0] > 0 {
+		row.Size = u.size(w.Size[0], w.Size[1])
+	}
+	if w.Ratio > 0 && w.Fits && w.Kind != ways.Stepped && !w.Chosen {
+		q := url.Values{"ratio": {trimmed(w.Ratio, 2)}, "taper": {w.Sides}}
+		row.Link = "/jobs/" + url.PathEscape(e.Name) + "?" + q.Encode()
+	}
+	return row
+}
+
+func signed(g float64) string {
+	if g < 0 {
+		return "−" + trimmed(-g, 0) + nb + "g"
+	}
+	return "+" + trimmed(g, 0) + nb + "g"
+}
+
+func currency(d job.Description) string {
+	if d.Crew.Currency == "" {
+		return "¤"
+	}
+	return d.Crew.Currency
+}
+
+func detailOf(w ways.Way) wayDetail {
+	out := wayDetail{Name: w.Name, Notes: w.Notes}
+	share := func(x float64) string { return trimmed(100*x, 0) + nb + "%" }
+	for _, c := range w.Cases {
+		row := caseRow{
+			Load: c.Load, Original: share(c.Original), Repaired: share(c.Repaired), Ply: share(c.Ply), Edge: share(c.Edge),
+			Bond: share(c.Bond), Core: "–", Strength: ways.Num(c.Strength), Mode: c.Mode, Where: c.Where, Hand: ways.Num(c.Hand),
+		}
+		if c.Core > 0 {
+			row.Core = share(c.Core)
+		}
+		out.Cases = append(out.Cases, row)
+	}
+	return out
+}
