@@ -43,11 +43,11 @@ func (b bond) strength(ps []ply) float64 {
 	return sum / t
 }
 
-// angles is how many places round the repair are looked at, fractions how many up
-// the slope: its ends and the middles of the rings.
+// angles is how many places round the repair are looked at, fractions where up the
+// slope.
 const angles = 24
 
-var fractions = []float64{0.02, 1.0 / 6, 0.5, 5.0 / 6, 0.98}
+var fractions = []float64{0.03, 0.3, 0.5, 0.7, 0.97}
 
 // used returns the share of the bond's strength that is used, and where. On a taper
 // of ratio R every height hands its stress sigma across the line of the slope:
@@ -77,7 +77,7 @@ func (b bond) used(r *panel.Result, ps *parts, on *place, taper si.Length) (most
 	strength := b.strength(old)
 	for _, f := range fractions {
 		heights := ps.slopes(f)
-		zone := ring(f)
+		zone := ps.ring(f)
 		for k := range angles {
 			p, nx, ny, ok := on.point(f*taper.MM(), 2*math.Pi*float64(k)/angles)
 			if !ok {
@@ -103,7 +103,7 @@ func (b bond) lapUsed(r *panel.Result, ps *parts, on *place, lap si.Length) (mos
 	if ps.hole {
 		zone = 2
 	}
-	strength := b.strength(top(ps.faced(), si.MM(0.5)))
+	strength := b.strength(ps.facing())
 	length := b.lapLength(ps, lap)
 	low := -depth(ps.parent)/2 - depth(ps.patch)
 	if ps.sides == "inside" {
@@ -142,12 +142,13 @@ func (b bond) lapLength(ps *parts, lap si.Length) float64 {
 // further (closed form, see joint.Lap.Enough at 4 parts in 10 000).
 const enough = 8
 
-// faced is the parent from the face an overlay lies on.
-func (p *parts) faced() []ply {
+// facing is the ply of the parent that an overlay lies on.
+func (p *parts) facing() []ply {
+	const skinDeep = si.Length(0.0005)
 	if p.sides == "inside" {
-		return bottom(p.parent, depth(p.parent))
+		return bottom(p.parent, skinDeep)
 	}
-	return p.parent
+	return top(p.parent, skinDeep)
 }
 
 // ground is what is ground away of the parent, outside to inside.

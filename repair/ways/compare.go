@@ -210,9 +210,9 @@ func (c *comparison) after(w *Way, memory *Memory) ([]figures, error) {
 		return nil, err
 	}
 	return memory.recall(p, w.parts, c.loads, c.q, func() ([]figures, error) {
-		like := memory.like(p, w.Kind)
+		like := memory.like(p)
 		f, solved, err := measure(p, w.parts, c.on, w.Taper, c.bond, c.loads, c.q, resolution(c.on), like)
-		memory.keep(p, w.Kind, solved)
+		memory.keep(p, solved)
 		if err == nil && w.parts.was != nil {
 			c.peeled(w, f)
 		}
@@ -236,6 +236,10 @@ func (c *comparison) cases(w *Way, before, after []figures, weaker float64) []Ca
 	for i, l := range c.loads {
 		f := after[i]
 		f.bond /= weaker
+		if w.parts.stepped {
+			f.bond *= w.parts.treads()
+			f.edge *= w.parts.riser()
+		}
 		x := Case{Load: l.Name, Original: before[i].most(), Ply: f.ply, Edge: f.edge, Bond: f.bond, Core: f.core}
 		x.Repaired, x.Mode, x.Where = f.worst(c, w)
 		if x.Repaired > 0 {

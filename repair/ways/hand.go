@@ -181,7 +181,7 @@ func (c *comparison) handPlane(w *Way, l load) float64 {
 	is := max(inside/fails(fresh), max(end, beside)/fails(ps.parent))
 	if ps.over {
 		N := inside * after
-		is = max(is, N/c.bond.lapLength(ps, w.Taper)/c.bond.strength(top(ps.faced(), si.MM(0.5))))
+		is = max(is, N/c.bond.lapLength(ps, w.Taper)/c.bond.strength(ps.facing()))
 	} else {
 		R := float64(w.Taper) / float64(ps.perFace())
 		EA, _ := stiffness(ps.ground())

@@ -234,7 +234,7 @@ func (c *comparison) fill(w *Way, r design.Result) error {
 	}
 	w.parts = &parts{
 		parent: parent, skin: skin, patch: patch, outer: r.Outer(), sides: w.Sides,
-		depth: r.Depth, last: r.Order == "largest first",
+		depth: r.Depth, last: r.Order == "largest first", rings: rings,
 	}
 	if err := c.cored(w.parts); err != nil {
 		return err

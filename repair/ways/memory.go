@@ -50,9 +50,9 @@ func (m *Memory) recall(p panel.Panel, ps *parts, loads []load, q si.Pressure, s
 	return f, nil
 }
 
-// drawn names a panel by its spans and outlines and the sort of repair.
-func drawn(p panel.Panel, kind Kind) [32]byte {
-	text := fmt.Appendf(nil, "%v|%v|%s", p.Length, p.Width, kind)
+// drawn names a panel by its spans and outlines.
+func drawn(p panel.Panel) [32]byte {
+	text := fmt.Appendf(nil, "%v|%v", p.Length, p.Width)
 	for _, z := range p.Zones {
 		text = fmt.Appendf(text, "|%+v", z.Outline)
 	}
@@ -60,16 +60,16 @@ func drawn(p panel.Panel, kind Kind) [32]byte {
 }
 
 // like returns solutions of a panel with the same outlines, nil if there are none.
-func (m *Memory) like(p panel.Panel, kind Kind) []*panel.Result {
+func (m *Memory) like(p panel.Panel) []*panel.Result {
 	if m == nil {
 		return nil
 	}
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	return m.shapes[drawn(p, kind)]
+	return m.shapes[drawn(p)]
 }
 
-func (m *Memory) keep(p panel.Panel, kind Kind, solved []*panel.Result) {
+func (m *Memory) keep(p panel.Panel, solved []*panel.Result) {
 	if m == nil || solved == nil {
 		return
 	}
@@ -78,16 +78,17 @@ func (m *Memory) keep(p panel.Panel, kind Kind, solved []*panel.Result) {
 	if m.shapes == nil || len(m.shapes) >= mostShapes {
 		m.shapes = map[[32]byte][]*panel.Result{}
 	}
-	m.shapes[drawn(p, kind)] = solved
+	m.shapes[drawn(p)] = solved
 }
 
-// name is what decides a way's figures beside its panel.
+// name is what decides a way's figures beside its panel. Steps are reckoned from the
+// figures of the taper.
 func (p *parts) name() string {
 	if p == nil {
 		return ""
 	}
 	return fmt.Sprintf("%+v", parts{
 		parent: p.parent, was: p.was, patch: p.patch, sides: p.sides, depth: p.depth, last: p.last,
-		over: p.over, hole: p.hole, outer: p.outer, coreT: p.coreT, stepped: p.stepped,
+		over: p.over, hole: p.hole, outer: p.outer, coreT: p.coreT,
 	})
 }

@@ -76,7 +76,7 @@ func (c *comparison) picture(r *Result, memory *Memory) {
 		return
 	}
 	var like *panel.Result
-	if known := memory.like(p, w.Kind); i < len(known) {
+	if known := memory.like(p); i < len(known) {
 		like = known[i]
 	}
 	res, err := solve(m, l, c.q, like)

@@ -141,6 +141,7 @@ type parts struct {
 	was    []ply     // the section before, where the whole panel is another one after (a peel)
 
 	stepped bool // cut in steps, ply by ply
+	rings   int  // how many steps stand in for the slope in the panel
 	core    *catalog.Core
 	coreT   si.Length
 }

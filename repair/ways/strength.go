@@ -111,10 +111,6 @@ func use(r *panel.Result, p panel.Panel, ps *parts, on *place, taper si.Length, 
 	if on != nil {
 		f.bond, f.bondAt = b.used(r, ps, on, taper)
 	}
-	if ps.stepped {
-		f.bond *= ps.treads()
-		f.edge *= ps.riser()
-	}
 	return f
 }
 
