@@ -91,10 +91,7 @@ func Prepare(p Panel, o Options) (*Model, error) {
 	}
 	m.tree = newTree(m.mesh, m.held())
 	m.start = make([]float64, dofs*len(m.mesh.at))
-	for n, v := range m.mesh.at {
-		m.start[dofs*n+dofU] = p.Stretch[0] * v.x
-		m.start[dofs*n+dofV] = p.Stretch[1] * v.y
-	}
+	m.SetStretch(p.Stretch[0], p.Stretch[1])
 	return m, nil
 }
 
@@ -263,6 +260,15 @@ func (m *Model) SetLayup(zone int, l Layup) error {
 
 // SetPressure changes the pressure.
 func (m *Model) SetPressure(q si.Pressure) { m.panel.Pressure, m.factored = q, false }
+
+// SetStretch changes the mean strains along x and y by which the held sides are moved.
+func (m *Model) SetStretch(along, across float64) {
+	m.panel.Stretch, m.factored = [2]float64{along, across}, false
+	for n, v := range m.mesh.at {
+		m.start[dofs*n+dofU] = along * v.x
+		m.start[dofs*n+dofV] = across * v.y
+	}
+}
 
 // fill writes the stiffness and the residual of an element at the displacements u
 // into its front.

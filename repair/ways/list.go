@@ -84,7 +84,7 @@ func (c *comparison) list() ([]Way, error) {
 			}
 		}
 	}
-	if kind == Tapered {
+	if kind == Tapered && len(c.base.Original.Layers) > 1 { // steps need plies to step down
 		if err := add(c.steps(face)); err != nil {
 			return nil, err
 		}

@@ -131,9 +131,6 @@ func (p *parts) riser() float64 {
 	for _, x := range p.parent {
 		most = max(most, float64(x.E1)*float64(x.Thickness))
 	}
-	if most >= all {
-		return math.Inf(1)
-	}
 	return all / (all - most)
 }
 
