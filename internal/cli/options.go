@@ -7,6 +7,7 @@ import (
 	"text/tabwriter"
 
 	"scarfwright/physics/si"
+	"scarfwright/present/sheet"
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/caution"
 	"scarfwright/repair/job"
@@ -47,7 +48,7 @@ func (c optionsCommand) Run(p Program) error {
 		return err
 	}
 	if c.Out != "" {
-		names, err := writeWays(c.Out, d, r, now)
+		names, err := writeWays(c.Out, d, r, sheet.Options{Paper: d.Choices.Paper, Units: d.Choices.Units, Now: now, Program: "scarfwright " + Version})
 		if err != nil {
 			return err
 		}

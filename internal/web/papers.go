@@ -10,7 +10,6 @@ import (
 
 	"scarfwright/present/drawing"
 	"scarfwright/present/pack"
-	"scarfwright/present/sheet"
 	"scarfwright/present/view"
 	"scarfwright/repair"
 	"scarfwright/repair/job"
@@ -46,7 +45,7 @@ type paper struct {
 // of that plan, so that what is fetched is what was seen.
 func (s *Site) papersOf(e entry, changed bool, r repair.Result) []paper {
 	var out []paper
-	for _, f := range pack.Files(r, sheet.Options{Paper: r.Job.Choices.Paper, Units: r.Job.Choices.Units, Now: s.o.Now(), Program: "scarfwright " + s.o.Version}) {
+	for _, f := range pack.Files(r, s.paperOptions(r.Job)) {
 		p := paper{f.Name, f.Title, f.Type, f.Write}
 		if p.name == jobFile && !changed {
 			p.write = func(w io.Writer) error { _, err := w.Write(e.Data); return err }

@@ -90,6 +90,7 @@ func (s *Site) routes() http.Handler {
 	mux.HandleFunc("GET /{$}", s.home)
 	mux.HandleFunc("GET /jobs/{name}", s.plan)
 	mux.HandleFunc("GET /jobs/{name}/options", s.options)
+	mux.HandleFunc("GET /jobs/{name}/options/{file}", s.optionFile)
 	mux.HandleFunc("GET /jobs/{name}/files/{file}", s.file)
 	mux.HandleFunc("POST /jobs/{name}/save", s.save)
 	mux.HandleFunc("GET /check", s.checkForm)

@@ -1,11 +1,16 @@
 package web
 
 import (
+	"bytes"
 	"fmt"
 	"net/http"
 	"net/url"
 	"strings"
 
+	"scarfwright/present/drawing"
+	"scarfwright/present/pack"
+	"scarfwright/present/sheet"
+	"scarfwright/present/view"
 	"scarfwright/repair/caution"
 	"scarfwright/repair/job"
 	"scarfwright/repair/survey"
@@ -58,16 +63,26 @@ type caseRow struct {
 
 type measurementRow struct{ What, How, Now string }
 
-// options compares the ways to repair a job's damage.
-func (s *Site) options(w http.ResponseWriter, r *http.Request) {
+// compared is a comparison that an address asks for.
+type compared struct {
+	entry entry
+	o     otherwise
+	typed string // plies
+	d     job.Description
+	r     ways.Result
+}
+
+// compareAsked compares the ways to repair a job's damage, as it stands or as the
+// address asks for it; it answers by itself, and reports false, where it cannot.
+func (s *Site) compareAsked(w http.ResponseWriter, r *http.Request) (compared, bool) {
 	e, ok := s.entryOf(w, r)
 	if !ok {
-		return
+		return compared{}, false
 	}
 	d, err := job.Parse(e.File, e.Data)
 	if err != nil {
 		s.showProblems(w, r, e, err)
-		return
+		return compared{}, false
 	}
 	o, changed := readOtherwise(r.URL.Query(), d)
 	typed := strings.TrimSpace(r.URL.Query().Get("plies"))
@@ -81,20 +96,59 @@ func (s *Site) options(w http.ResponseWriter, r *http.Request) {
 	}
 	res, err := ways.Compare(changed, s.cat, s.solved)
 	if err != nil && (o.changed() || typed != "") && len(o.Problems) == 0 {
+		// What was asked for cannot be compared: say so over the job as it stands.
 		o.Problems = append(o.Problems, formProblem{"", err.Error()})
 		changed = d
 		res, err = ways.Compare(d, s.cat, s.solved)
 	}
 	if err != nil {
 		s.showProblems(w, r, e, err)
+		return compared{}, false
+	}
+	return compared{e, o, typed, changed, res}, true
+}
+
+// options is the page that compares the ways.
+func (s *Site) options(w http.ResponseWriter, r *http.Request) {
+	c, ok := s.compareAsked(w, r)
+	if !ok {
 		return
 	}
 	status := http.StatusOK
-	if len(o.Problems) > 0 {
+	if len(c.o.Problems) > 0 {
 		status = http.StatusUnprocessableEntity
 	}
-	v := s.waysView(e, o, typed, changed, res)
+	v := s.waysView(c.entry, c.o, c.typed, c.d, c.r)
 	s.render(w, r, status, "options", page{Title: v.Title, Nav: "jobs", Body: v})
+}
+
+// optionFile sends one paper of the comparison.
+func (s *Site) optionFile(w http.ResponseWriter, r *http.Request) {
+	c, ok := s.compareAsked(w, r)
+	if !ok {
+		return
+	}
+	if len(c.o.Problems) > 0 {
+		s.fail(w, r, http.StatusUnprocessableEntity, "This paper cannot be made", c.o.Problems[0].Message)
+		return
+	}
+	for _, f := range pack.WaysFiles(c.d, c.r, s.paperOptions(c.d)) {
+		if f.Name != r.PathValue("file") {
+			continue
+		}
+		var b bytes.Buffer
+		if err := f.Write(&b); err != nil {
+			panic(fmt.Errorf("%s of %s: %w", f.Name, c.entry.Name, err))
+		}
+		sendDownload(w, r, f.Name, f.Type, b.Bytes())
+		return
+	}
+	s.notFound(w, r)
+}
+
+// paperOptions are the papers' settings: the job's choices, the clock, this program.
+func (s *Site) paperOptions(d job.Description) sheet.Options {
+	return sheet.Options{Paper: d.Choices.Paper, Units: d.Choices.Units, Now: s.o.Now(), Program: "scarfwright " + s.o.Version}
 }
 
 // readPlies reads "csm450, bxm800@45, csm450", outside to inside.
@@ -143,6 +197,15 @@ func (s *Site) waysView(e entry, o otherwise, typed string, d job.Description, r
 			v.Detail = append(v.Detail, detailOf(w))
 		}
 	}
+	for to, drawn := range map[*picture]*drawing.Scene{&v.Bars: view.WaysBars(d, r), &v.Field: view.WaysField(d, r), &v.Slope: view.WaysSlope(d, r)} {
+		if drawn != nil {
+			*to = pictureOf(drawn)
+		}
+	}
+	for _, f := range pack.WaysFiles(d, r, s.paperOptions(d)) {
+		v.Papers = append(v.Papers, paperView{f.Name, f.Title, "/jobs/" + url.PathEscape(e.Name) + "/options/" + url.PathEscape(f.Name) + v.Query, f.Type})
+	}
+	v.FieldWords = "How much of its strength the most strained ply uses, place by place, under pressure."
 	for _, m := range r.Measurements {
 		v.Measurements = append(v.Measurements, measurementRow{m.What, m.How, "alone it makes " + ways.Num(m.Now.Low) + " to " + ways.Num(m.Now.High)})
 	}

@@ -13,7 +13,9 @@ import (
 	"scarfwright/present/sheet"
 	"scarfwright/present/view"
 	"scarfwright/repair"
+	"scarfwright/repair/caution"
 	"scarfwright/repair/job"
+	"scarfwright/repair/ways"
 )
 
 // File is one file of a pack. Write may be called more than once.
@@ -98,4 +100,36 @@ func pictures(name, title string, s *drawing.Scene) []File {
 		{name + ".svg", title + ", SVG", svg, s.WriteSVG},
 		{name + ".png", title + ", PNG", png, func(w io.Writer) error { return s.WritePNG(w, pngDPI) }},
 	}
+}
+
+// WaysFiles returns the papers and pictures of a comparison of ways.
+func WaysFiles(d job.Description, r ways.Result, o sheet.Options) []File {
+	if len(r.Ways) == 0 {
+		return nil
+	}
+	paper := func(name, title string, write func(io.Writer, job.Description, ways.Result, sheet.Options) error) File {
+		return File{name, title, pdf, func(w io.Writer) error { return write(w, d, r, o) }}
+	}
+	out := []File{paper("options.pdf", "Ways to repair it, compared", sheet.OptionSheet)}
+	if r.Calculation != nil {
+		out = append(out, paper("calculation-sheet.pdf", "Calculation sheet: the strength line by line", sheet.CalculationSheet))
+	}
+	out = append(out, pictures("options", "Ways side by side", view.WaysBars(d, r))...)
+	if s := view.WaysField(d, r); s != nil {
+		out = append(out, pictures("strain", "Strain in the repaired panel", s)...)
+	}
+	if s := view.WaysSlope(d, r); s != nil {
+		out = append(out, pictures("bond", "Shear of the bond along the slope", s)...)
+	}
+	return append(out, File{"options.json", "The comparison as data", jsn, func(w io.Writer) error {
+		b, err := json.MarshalIndent(struct {
+			Caution string `json:"caution"`
+			ways.Result
+		}{caution.General, r}, "", "  ")
+		if err != nil {
+			return err
+		}
+		_, err = w.Write(append(b, '\n'))
+		return err
+	}})
 }

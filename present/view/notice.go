@@ -18,13 +18,7 @@ const StopWords = "STOP: not to be started"
 // where it returns none.
 func Held(r repair.Result) []string {
 	var out []string
-	if len(r.Survey.Referrals) > 0 {
-		rules := make([]string, len(r.Survey.Referrals))
-		for i, f := range r.Survey.Referrals {
-			rules[i] = f.Rule
-		}
-		out = append(out, "NOT RELEASED: refer on first: "+strings.Join(rules, "; ")+".")
-	}
+	out = append(out, referred(r.Survey.Referrals)...)
 	if r.Survey.NotPlanned != "" {
 		out = append(out, "NOT RELEASED: "+r.Survey.NotPlanned)
 	}
@@ -40,6 +34,19 @@ func Held(r repair.Result) []string {
 		out = append(out, StopWords+" until these are settled: "+strings.Join(why, "; ")+".")
 	}
 	return out
+}
+
+// referred says that a job is referred on, and under which rules; nothing where it
+// is not.
+func referred(rs []survey.Referral) []string {
+	if len(rs) == 0 {
+		return nil
+	}
+	rules := make([]string, len(rs))
+	for i, f := range rs {
+		rules[i] = f.Rule
+	}
+	return []string{"NOT RELEASED: refer on first: " + strings.Join(rules, "; ") + "."}
 }
 
 // Partial reports whether the repair ends inside the laminate: a dish is ground
@@ -81,6 +88,11 @@ func notice(s *drawing.Scene, r repair.Result, margin float64) {
 	if w := DishWords(r); w != "" {
 		bold = append(bold, w)
 	}
+	headed(s, bold, r.Caution, margin)
+}
+
+// headed puts words on top of a finished scene, some of them in bold, and lets it grow.
+func headed(s *drawing.Scene, bold []string, caution string, margin float64) {
 	const step = 1.7 * drawing.TextSmall
 	room := s.Width - 2*margin
 	var lines []string
@@ -88,7 +100,7 @@ func notice(s *drawing.Scene, r repair.Result, margin float64) {
 		lines = append(lines, drawing.Wrap(w, room, drawing.TextSmall, true)...)
 	}
 	n := len(lines)
-	lines = append(lines, drawing.Wrap(r.Caution, room, drawing.TextSmall, false)...)
+	lines = append(lines, drawing.Wrap(caution, room, drawing.TextSmall, false)...)
 	if len(lines) == 0 {
 		return
 	}

@@ -148,3 +148,18 @@ func (r *Result) chosen() *Way {
 	}
 	return nil
 }
+
+// pictured is the way that is drawn and worked out line by line: the recommended one,
+// else the chosen one, else the strongest; nil where none was computed.
+func (r *Result) pictured() *Way {
+	if r.Recommended >= 0 {
+		return &r.Ways[r.Recommended]
+	}
+	if w := r.chosen(); w != nil && w.Computed {
+		return w
+	}
+	if i := r.strongest(func(*Way) bool { return true }); i >= 0 {
+		return &r.Ways[i]
+	}
+	return nil
+}

@@ -61,6 +61,13 @@ func Compare(d job.Description, cat catalog.Catalogue, memory *Memory) (Result, 
 	c.spread(&r, low, high, memory)
 	choose(&r, c)
 	c.picture(&r, memory)
+	if w := r.pictured(); w != nil && w.Computed {
+		calc, err := c.calculation(*w)
+		if err != nil {
+			return r, fmt.Errorf("calculation sheet: %w", err)
+		}
+		r.Calculation = &calc
+	}
 	for _, l := range c.loads {
 		x := l.Load
 		if l.pressure {

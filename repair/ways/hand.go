@@ -94,10 +94,10 @@ func (c *comparison) handPressure(w *Way, l load) float64 {
 	low := -depth(before) / 2
 	// Curvatures of the section from the moments along and across.
 	turn := func(EI, Mx, My float64) (kx, ky float64) { return (Mx - nu*My) / EI, (My - nu*Mx) / EI }
-	edge := func(ps []ply, low si.Length) float64 {
+	edge := func(ps []ply, low si.Length) float64 { // there the plate cannot bend along its edge
 		_, EI := stiffness(ps)
-		kx, ky := turn(EI, m.EdgeX, m.EdgeY)
-		return bent(ps, low, neutral(ps, low), kx, ky)
+		zn := neutral(ps, low)
+		return max(bent(ps, low, zn, (1-nu*nu)*m.EdgeX/EI, 0), bent(ps, low, zn, 0, (1-nu*nu)*m.EdgeY/EI))
 	}
 	middle := func(ps []ply, low si.Length) float64 {
 		_, EI := stiffness(ps)

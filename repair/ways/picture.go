@@ -50,10 +50,7 @@ const gridAcross = 61
 
 // picture draws the recommended way, or the chosen one, and estimates its error.
 func (c *comparison) picture(r *Result, memory *Memory) {
-	w := r.chosen()
-	if r.Recommended >= 0 {
-		w = &r.Ways[r.Recommended]
-	}
+	w := r.pictured()
 	if w == nil || !w.Computed {
 		return
 	}

@@ -125,7 +125,7 @@ type Way struct {
 	Days          int            `json:"days"`        // working days, rough
 	Price         float64        `json:"price_rough"` // labour, cloth and resin only
 	Notes         []string       `json:"notes"`       // what this way is, plainly
-	Outlines      []Outline      `json:"outlines"`    // for the drawing
+	Outlines      []Outline      `json:"-"`           // for the drawing
 	Field         *Field         `json:"-"`           // strain ratio over the panel, of the recommended or chosen way
 	Slope         *Slope         `json:"-"`           // bond shear along the slope, likewise
 	Recommended   bool           `json:"recommended"` //
@@ -168,6 +168,7 @@ type Result struct {
 	Limits       []string          `json:"limits"`
 	Cautions     []caution.Caution `json:"cautions"`
 	Original     Original          `json:"original"`
+	Calculation  *Calculation      `json:"-"` // of the recommended way, else of the chosen one; nil where neither was computed
 	narrow       func(w *Way) []Measurement
 }
 
