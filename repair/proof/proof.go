@@ -74,7 +74,7 @@ func (c Check) Tolerance() string {
 
 // All returns every check, computed now.
 func All() []Check {
-	return slices.Concat(thickness(), classRule(), section(), lamina(), laminates(), failure(), micromechanics(), tapers(), mixings(), cures(), structures(), practice())
+	return slices.Concat(thickness(), classRule(), section(), lamina(), laminates(), failure(), micromechanics(), tapers(), mixings(), cures(), structures(), limits(), practice())
 }
 
 // Failed returns those that do not pass.
