@@ -43,7 +43,7 @@ type waysView struct {
 
 // wayRow is one way in the table.
 type wayRow struct {
-	Name, Plies, Standing, Strength, Weakest, Stiffness  string
+	Name, Plies, Standing, Strength, Stiffness           string
 	Size, Ground, Dust, Bond, Weight, Hours, Days, Price string
 	Left                                                 string
 	Link                                                 string // plan it so; empty where it cannot be
@@ -232,7 +232,7 @@ func waysHeadline(u units, d job.Description, w ways.Way) []field {
 
 func (s *Site) wayRow(u units, d job.Description, e entry, w ways.Way) wayRow {
 	row := wayRow{
-		Name: w.Name, Plies: w.Plies, Standing: w.Standing(), Strength: w.Strength.Text(), Weakest: w.Weakest(),
+		Name: w.Name, Plies: w.Plies, Standing: w.Standing(), Strength: w.Strength.Text(),
 		Stiffness: ways.Num(w.Stiffness.Likely), Size: "–", Ground: u.area(w.Ground), Dust: grams(w.DustMass), Bond: u.area(w.Bond),
 		Weight: signed(w.Added.Grams()), Hours: trimmed(w.Hours.Likely, 1), Days: fmt.Sprint(w.Days),
 		Price: money(currency(d), w.Price), Left: w.Left, Taken: w.Recommended,

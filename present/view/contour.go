@@ -84,14 +84,14 @@ func (g grid) above(level float64) [][]drawing.Point {
 		}
 	}
 	cross := func(e edge) drawing.Point {
-		a, b := g.value(e.i, e.j), 0.0
+		a := g.value(e.i, e.j)
 		x, y := float64(e.i), float64(e.j)
 		dx, dy := 1.0, 0.0
 		if e.vertical {
 			dx, dy = 0, 1
 		}
-		b = g.value(e.i+int(dx), e.j+int(dy))
-		t := 0.5
+		b := g.value(e.i+int(dx), e.j+int(dy))
+		var t float64
 		switch {
 		case math.IsInf(a, -1):
 			t = 1

@@ -146,8 +146,11 @@ type Proposal struct {
 	Filler         si.Length `json:"filler_m"` // what these plies leave to be made up to the old face
 	Chosen         bool      `json:"chosen"`
 
-	List []job.PlyRef `json:"-"` // the same with the angles
+	list []job.PlyRef // the classes with their angles
 }
+
+// List returns the plies with their angles, outside to inside.
+func (p Proposal) List() []job.PlyRef { return p.list }
 
 // Result is the designed repair.
 type Result struct {

@@ -95,7 +95,7 @@ func (m materials) compare(name string, refs []job.PlyRef, t target) (Proposal, 
 		return Proposal{}, err
 	}
 	s.Layers = arrange(s.Layers, t.sides, t.order)
-	p := Proposal{Name: name, List: refs, Thickness: s.Thickness, ThicknessRatio: float64(s.Thickness / thickness(t.cut))}
+	p := Proposal{Name: name, list: refs, Thickness: s.Thickness, ThicknessRatio: float64(s.Thickness / thickness(t.cut))}
 	p.StiffnessRatio, p.Low, p.High = t.stiffness(s.Layers)
 	for _, l := range s.Layers {
 		p.Classes = append(p.Classes, l.Class)

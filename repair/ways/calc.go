@@ -73,7 +73,7 @@ func (c *comparison) sectionOf(b *working.Book, ps []ply, suffix string) {
 	if us != "" {
 		us = "_" + us
 	}
-	var ts, eas, zs, moments, eis []string
+	var ts, eas, moments, eis []string
 	fails := math.Inf(1)
 	for i, p := range ps {
 		n := fmt.Sprintf("%d%s", i+1, suffix)
@@ -88,7 +88,6 @@ func (c *comparison) sectionOf(b *working.Book, ps []ply, suffix string) {
 			was := fmt.Sprintf("%d%s", i, suffix)
 			b.Work("z_"+n, "height of its middle", "z_"+was+" + t_"+was+"/2 + t_"+n+"/2", "mm", "geometry")
 		}
-		zs = append(zs, "z_"+n)
 		moments = append(moments, "E_"+n+"*t_"+n+"*z_"+n)
 	}
 	for i := range ps {
@@ -179,17 +178,15 @@ func (c *comparison) pulledOf(b *working.Book, w Way) {
 	b.Work("N_e", "stress in the sheet at the repair's end, over that far off", "k_A*A", "", inclusion)
 	b.Work("N_s", "stress in the sheet beside the repair, over that far off", "1 + 2*beta*(1 - N_e)", "", inclusion)
 	b.Work("U_r", "used of the repair, the sheet at its own limit", "A*e_f/e_f_r", "", "definition: strain over strain at failure")
-	worst := "max(U_r, N_e, N_s)"
+	worst := "max(U_r, N_e, N_s, U_bp)"
 	if ps.over {
 		b.Given("lap", "length of the lap that counts", c.bond.lapLength(ps, w.Taper)*1e3, "mm", "Volkersen1938: no more than 8/omega, from memory")
 		b.Given("tau_a", "strength of the bond as a mean over the lap", c.bond.strength(ps.facing())/1e6, "MPa", c.resin.BondMat.Source)
 		b.Work("U_bp", "used of the lap", "A*EA_r*e_f/lap/tau_a", "", "definition: stress over strength")
-		worst = "max(U_r, N_e, N_s, U_bp)"
 	} else {
 		b.Work("sigma_u", "mean stress at which the laminate begins to fail", "E_m*e_f", "MPa", kaw)
 		b.Work("tau_u", "mean shear of the bond then", "sigma_u*(1 + N_e)/2*R/(1 + R^2)", "MPa", "closed form: equilibrium of a scarf")
 		b.Work("U_bp", "used of the bond", "tau_u/tau_a", "", "definition: stress over strength")
-		worst = "max(U_r, N_e, N_s, U_bp)"
 		if ps.stepped {
 			b.Given("n", "plies that are stepped", float64(len(ps.ground())), "", "counted")
 			b.Work("U_st", "used of the treads: n plies make n - 1", "U_bp*n/(n - 1)", "", "our own rule, see docs/decisions")

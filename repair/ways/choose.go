@@ -128,8 +128,8 @@ func (c *comparison) reason(r *Result, w *Way, tier string) string {
 			s += fmt.Sprintf(" What was chosen, %s, does not fit: it %s.", chosen.Name, chosen.Left)
 		case chosen.Computed:
 			x := chosen.Cases[chosen.Governs]
-			s += fmt.Sprintf(" What was chosen, %s, comes to %.2f (%s, %s), and to %.2f under pressure, with %+.1f h.",
-				chosen.Name, chosen.Strength.Likely, x.Load, x.Mode, chosen.Pressure, chosen.Hours.Likely-w.Hours.Likely)
+			s += fmt.Sprintf(" What was chosen, %s, comes to %.2f (%s, %s), and to %.2f under pressure, %s.",
+				chosen.Name, chosen.Strength.Likely, x.Load, x.Mode, chosen.Pressure, hoursMore(chosen.Hours.Likely-w.Hours.Likely))
 		}
 	}
 	for i := range r.Ways {
@@ -162,4 +162,15 @@ func (r *Result) pictured() *Way {
 		return &r.Ways[i]
 	}
 	return nil
+}
+
+// hoursMore says a difference in hours.
+func hoursMore(h float64) string {
+	switch {
+	case h >= 0.05:
+		return fmt.Sprintf("with %.1f h more", h)
+	case h <= -0.05:
+		return fmt.Sprintf("with %.1f h less", -h)
+	}
+	return "in the same hours"
 }

@@ -49,10 +49,10 @@ func (c *comparison) list() ([]Way, error) {
 		return err
 	}
 	kind := Tapered
-	switch c.s.Class {
-	case survey.PartialDepth:
+	if c.s.Class == survey.PartialDepth {
 		kind = Dish
-	case survey.SkinAndCore:
+	}
+	if c.s.Class == survey.SkinAndCore {
 		kind = Skin
 	}
 	face := cmp.Or(c.base.Sides, "outside")
@@ -172,7 +172,7 @@ func (c *comparison) designed(sides string, ratio float64, list []job.PlyRef) (d
 // taper is a tapered repair, a dish or a skin.
 func (c *comparison) taper(kind Kind, sides string, ratio float64, i int) (Way, error) {
 	p := c.base.Proposals[i]
-	r, err := c.designed(sides, ratio, p.List)
+	r, err := c.designed(sides, ratio, p.List())
 	if err != nil {
 		return Way{}, fmt.Errorf("%s from %s at %g:1: %w", kind, sides, ratio, err)
 	}
@@ -332,7 +332,7 @@ const (
 // over it, nothing tapered.
 func (c *comparison) plug(face string) (Way, error) {
 	var list []job.PlyRef
-	for _, p := range c.base.Proposals[0].List {
+	for _, p := range c.base.Proposals[0].List() {
 		if len(list) < plugPlies {
 			list = append(list, p)
 		}
@@ -358,7 +358,7 @@ func (c *comparison) overlay(face string) (Way, error) {
 		Name:  fmt.Sprintf("overlay %s, %.0f mm lap, no taper", face, lap),
 		Notes: []string{"All the plies lie on the face and stand proud by their thickness; over the hole they bear the load alone, and its lever bends them."},
 	}
-	return w, c.laid(&w, p.List, lap)
+	return w, c.laid(&w, p.List(), lap)
 }
 
 // laid fills a way whose plies lie on a face, lap mm beyond the hole.

@@ -192,12 +192,10 @@ func TestResolution(t *testing.T) {
 	for _, name := range []string{"day-launch", "sloop"} {
 		d := demoJob(t, name)
 		r := compared(t, d)
-		c := &comparison{d: d, cat: catalog.Default()}
-		c.resin = mustResin(t, d)
-		_, c.bond, _ = bondOf(c.resin)
+		c := &comparison{}
+		_, c.bond, _ = bondOf(mustResin(t, d))
 		c.q, _, _ = designPressure(d)
 		c.loads = loadsFor(c.q, d.Choices.System())
-		c.moments = plates(d, c.q)
 		for i := range r.Ways {
 			w := r.Ways[i]
 			if !w.Computed || w.Kind == Stepped { // stepped laps are reckoned from the taper
