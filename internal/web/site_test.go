@@ -71,6 +71,9 @@ func pagesOfDemo() []string {
 	out := []string{"/", "/new", "/check", "/check?from=day-launch", "/figures", "/catalogue", "/overcoat", "/overcoat?on=epoxy&lay=gelcoat", "/proof", "/about"}
 	for _, j := range demo.Jobs() {
 		out = append(out, "/jobs/"+j.Name)
+		if j.Name != "work-skiff" && j.Name != "rib-console" { // two seconds each; TestOptions has the skiff
+			out = append(out, "/jobs/"+j.Name+"/options")
+		}
 	}
 	for _, c := range figure.All() {
 		out = append(out, "/figures/"+c.Name)

@@ -13,7 +13,6 @@ import (
 	"scarfwright/present/sheet"
 	"scarfwright/present/view"
 	"scarfwright/repair"
-	"scarfwright/repair/caution"
 	"scarfwright/repair/job"
 	"scarfwright/repair/ways"
 )
@@ -122,10 +121,7 @@ func WaysFiles(d job.Description, r ways.Result, o sheet.Options) []File {
 		out = append(out, pictures("bond", "Shear of the bond along the slope", s)...)
 	}
 	return append(out, File{"options.json", "The comparison as data", jsn, func(w io.Writer) error {
-		b, err := json.MarshalIndent(struct {
-			Caution string `json:"caution"`
-			ways.Result
-		}{caution.General, r}, "", "  ")
+		b, err := json.MarshalIndent(r, "", "  ")
 		if err != nil {
 			return err
 		}

@@ -18,7 +18,7 @@ type Calculation struct {
 // Sources of the closed forms.
 const (
 	kaw       = "Kaw2006: ch. 4, one direction"
-	series    = "Timoshenko1959: arts. 30 and 44, by series (from memory)"
+	series    = "TimoshenkoWK1959: arts. 30 and 44, by series (from memory)"
 	inclusion = "independent computation: an ellipse of another stiffness in a wide sheet"
 	byPanel   = "numerical panel, see the method"
 )

@@ -26,7 +26,7 @@ func Compare(d job.Description, cat catalog.Catalogue, memory *Memory) (Result, 
 		return Result{}, fmt.Errorf("shelf.sheets: %w", err)
 	}
 	c := &comparison{d: d, s: survey.Classify(d), cat: cat}
-	r := Result{Recommended: -1, Referrals: c.s.Referrals, Limits: limits}
+	r := Result{Caution: caution.General, Recommended: -1, Referrals: c.s.Referrals, Limits: limits}
 	if c.resin, err = cat.Resin(d.Shelf.Resin); err != nil {
 		return r, fmt.Errorf("shelf.resin: %w", err)
 	}

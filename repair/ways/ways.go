@@ -156,6 +156,7 @@ type Measurement struct {
 
 // Result is the comparison.
 type Result struct {
+	Caution      string            `json:"caution"` // stands on every export
 	Loads        []Load            `json:"loads"`
 	Pressure     si.Pressure       `json:"pressure_pa"`
 	Ways         []Way             `json:"ways"`        // in the order of their kinds, steep tapers first
