@@ -62,7 +62,7 @@ func verdicts(d job.Description, r Result) []check.Verdict {
 	stiff := check.Verdict{
 		What: kind + " stiffness of the repair", Value: fmt.Sprintf("%.2f × the original", chosen.StiffnessRatio),
 		Limit: "1.00 or more", State: check.OK, Source: "from memory",
-		Why: "Section stiffness " + of + " by typical moduli of hand-laid plies; strength along the bond is not judged by this figure.",
+		Why: "Section stiffness " + of + " by typical moduli of hand-laid plies; strength, along the bond too, is compared among the ways of repair (options).",
 	}
 	if chosen.StiffnessRatio < leastStiffness {
 		stiff.State = check.Stop

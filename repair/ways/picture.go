@@ -87,15 +87,16 @@ func (c *comparison) picture(r *Result, memory *Memory) {
 	for z := range lists {
 		lists[z], lows[z] = w.parts.section(z), p.Layup(z).Bottom
 	}
-	for y := range f.NY {
+	f.Values = make([]float64, f.NX*f.NY)
+	inTwo(f.NY, func(y int) {
 		for x := range f.NX {
 			at := panel.Point{
 				X: si.Scale(p.Length, (float64(x)/float64(f.NX-1)-0.5)*(1-1e-9)),
 				Y: si.Scale(p.Width, (float64(y)/float64(f.NY-1)-0.5)*(1-1e-9)),
 			}
-			f.Values = append(f.Values, usedAt(res, lists, lows, at))
+			f.Values[y*f.NX+x] = usedAt(res, lists, lows, at)
 		}
-	}
+	})
 	g := use(res, p, w.parts, c.on, w.Taper, c.bond, l)
 	f.Used, f.Worst, f.Words = g.ply, g.plyAt.at, c.words(w, g.plyAt)
 	if g.edge > g.ply {
