@@ -134,7 +134,7 @@ func pocket(line string, symbols map[string]float64) (float64, error) {
 }
 
 var (
-	lineStart  = regexp.MustCompile(`(?m)^L(\d+) `)
+	lineStart  = regexp.MustCompile(`(?m)^L(\d+)\s`)
 	symbolLike = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9_]*$`)
 	resultOf   = regexp.MustCompile(`^(-?[0-9]+\.?[0-9]*(?:e[-+][0-9]+)?)`)
 )

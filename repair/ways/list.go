@@ -95,11 +95,11 @@ func (c *comparison) list() ([]Way, error) {
 // faces lists the faces a taper can be ground from, the chosen one first.
 func (c *comparison) faces() []string {
 	out := []string{c.base.Sides}
-	if c.d.Damage.Access != "both" || c.s.Class == survey.SkinAndCore {
-		return out
+	if c.d.Damage.Access != "both" || c.s.Class != survey.FullDepth {
+		return out // a dish is ground from the face that is hurt, a skin from its own
 	}
 	for _, f := range []string{"outside", "inside", "both"} {
-		if f != c.base.Sides && (f != "both" || c.s.Class == survey.FullDepth) {
+		if f != c.base.Sides {
 			out = append(out, f)
 		}
 	}
@@ -355,7 +355,7 @@ func (c *comparison) overlay(face string) (Way, error) {
 	lap := max(plugLap, overlayRise*t)
 	w := Way{
 		Key: slug("overlay", face), Kind: Overlay, Sides: face, List: p.Name,
-		Name:  fmt.Sprintf("overlay %s, %.0f mm lap, no taper", face, lap),
+		Name:  fmt.Sprintf("overlay %s, %s lap, no taper", face, si.Show(si.MM(lap), c.d.Choices.System(), 2)),
 		Notes: []string{"All the plies lie on the face and stand proud by their thickness; over the hole they bear the load alone, and its lever bends them."},
 	}
 	return w, c.laid(&w, p.List(), lap)

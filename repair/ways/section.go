@@ -179,8 +179,12 @@ func (p *parts) at(f float64) (plies []ply, low si.Length) {
 func (p *parts) covered(hole bool) (plies []ply, low si.Length) {
 	low = -depth(p.parent) / 2
 	under := p.parent
-	if hole && p.hole {
-		under = []ply{void(depth(p.parent))}
+	if hole && p.hole { // filled to the depth of the damage; what lies below stays
+		if p.sides == "inside" {
+			under = slices.Concat(top(p.parent, depth(p.parent)-p.depth), []ply{void(p.depth)})
+		} else {
+			under = slices.Concat([]ply{void(p.depth)}, bottom(p.parent, depth(p.parent)-p.depth))
+		}
 	}
 	if p.sides == "inside" {
 		return slices.Concat(under, p.patch), low
