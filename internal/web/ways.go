@@ -132,6 +132,9 @@ func (s *Site) optionFile(w http.ResponseWriter, r *http.Request) {
 		s.fail(w, r, http.StatusUnprocessableEntity, "This paper cannot be made", c.o.Problems[0].Message)
 		return
 	}
+	if len(r.Referrals) > 0 {
+		v.Papers = append(v.Papers, paperView{"referral-sheet.pdf", "Referral sheet: who must decide first", "/jobs/" + url.PathEscape(e.Name) + "/files/referral-sheet.pdf", "application/pdf"})
+	}
 	for _, f := range pack.WaysFiles(c.d, c.r, s.paperOptions(c.d)) {
 		if f.Name != r.PathValue("file") {
 			continue
@@ -191,8 +194,18 @@ func (s *Site) waysView(e entry, o otherwise, typed string, d job.Description, r
 	if len(r.Referrals) > 0 {
 		v.Mark, v.State = "stop", "Referred on."
 	}
+	chosen := ""
 	for _, w := range r.Ways {
-		v.Rows = append(v.Rows, s.wayRow(u, d, e, w))
+		if w.Chosen {
+			chosen = w.List
+		}
+	}
+	for _, w := range r.Ways {
+		row := s.wayRow(u, d, e, w)
+		if w.List != chosen { // the plan would take the chosen list
+			row.Link = ""
+		}
+		v.Rows = append(v.Rows, row)
 		if w.Recommended || w.Chosen || w.Kind == ways.Plug {
 			v.Detail = append(v.Detail, detailOf(w))
 		}
@@ -201,6 +214,9 @@ func (s *Site) waysView(e entry, o otherwise, typed string, d job.Description, r
 		if drawn != nil {
 			*to = pictureOf(drawn)
 		}
+	}
+	if len(r.Referrals) > 0 {
+		v.Papers = append(v.Papers, paperView{"referral-sheet.pdf", "Referral sheet: who must decide first", "/jobs/" + url.PathEscape(e.Name) + "/files/referral-sheet.pdf", "application/pdf"})
 	}
 	for _, f := range pack.WaysFiles(d, r, s.paperOptions(d)) {
 		v.Papers = append(v.Papers, paperView{f.Name, f.Title, "/jobs/" + url.PathEscape(e.Name) + "/options/" + url.PathEscape(f.Name) + v.Query, f.Type})

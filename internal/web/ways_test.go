@@ -44,7 +44,7 @@ func TestOptions(t *testing.T) {
 		t.Error("the calculation sheet is no PDF")
 	}
 	skiff := get("/jobs/work-skiff/options", 200)
-	if !strings.Contains(skiff, "Stop: refer on first") || strings.Contains(skiff, "Recommended:") || !strings.Contains(skiff, "Nothing is recommended") {
+	if !strings.Contains(skiff, "Stop: refer on first") || strings.Contains(skiff, "Recommended:") || !strings.Contains(skiff, "Nothing is recommended") || !strings.Contains(skiff, "/files/referral-sheet.pdf") {
 		t.Error("demo job 6 is not referred on, or something is recommended all the same")
 	}
 	if scratch := get("/jobs/club-dinghy/options", 200); !strings.Contains(scratch, "nothing to compare") {
