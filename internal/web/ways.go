@@ -132,9 +132,6 @@ func (s *Site) optionFile(w http.ResponseWriter, r *http.Request) {
 		s.fail(w, r, http.StatusUnprocessableEntity, "This paper cannot be made", c.o.Problems[0].Message)
 		return
 	}
-	if len(r.Referrals) > 0 {
-		v.Papers = append(v.Papers, paperView{"referral-sheet.pdf", "Referral sheet: who must decide first", "/jobs/" + url.PathEscape(e.Name) + "/files/referral-sheet.pdf", "application/pdf"})
-	}
 	for _, f := range pack.WaysFiles(c.d, c.r, s.paperOptions(c.d)) {
 		if f.Name != r.PathValue("file") {
 			continue
