@@ -83,8 +83,8 @@ func printWays(out io.Writer, d job.Description, r ways.Result, cases bool) erro
 	}
 	f("\nWay\tPlies\tStrength\tWeakest in\tStiffness\tSize\tGround\tDust\tBond\tWeight\tHours\tDays\tPrice\t\n")
 	for _, w := range r.Ways {
-		f("%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%+.0f g\t%.1f\t%d\t%s%.0f\t%s\n", w.Name, w.Plies, w.Strength.Text(), w.Weakest(), ways.Num(w.Stiffness.Likely),
-			size(w, sys), si.Show(w.Ground, sys, 2), si.Show(w.DustMass, sys, 2), si.Show(w.Bond, sys, 2), w.Added.Grams(), w.Hours.Likely, w.Days, cmp.Or(d.Crew.Currency, "¤"), w.Price, w.Standing())
+		f("%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%.1f\t%d\t%s%.0f\t%s\n", w.Name, w.Plies, w.Strength.Text(), w.Weakest(), ways.Num(w.Stiffness.Likely),
+			size(w, sys), si.Show(w.Ground, sys, 2), si.Show(w.DustMass, sys, 2), si.Show(w.Bond, sys, 2), ways.Weight(w.Added, sys), w.Hours.Likely, w.Days, cmp.Or(d.Crew.Currency, "¤"), w.Price, w.Standing())
 		if cases {
 			for _, x := range w.Cases {
 				f("\t  %s\t%s\t%s\t\t%s\n", x.Load, ways.Num(x.Strength), x.Mode, "by hand "+ways.Num(x.Hand)+": "+x.Where)

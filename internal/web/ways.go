@@ -247,7 +247,7 @@ func (s *Site) wayRow(u units, d job.Description, e entry, w ways.Way) wayRow {
 	row := wayRow{
 		Name: w.Name, Plies: w.Plies, Standing: w.Standing(), Strength: w.Strength.Text(),
 		Stiffness: ways.Num(w.Stiffness.Likely), Size: "–", Ground: u.area(w.Ground), Dust: grams(w.DustMass), Bond: u.area(w.Bond),
-		Weight: signed(w.Added.Grams()), Hours: trimmed(w.Hours.Likely, 1), Days: fmt.Sprint(w.Days),
+		Weight: ways.Weight(w.Added, d.Choices.System()), Hours: trimmed(w.Hours.Likely, 1), Days: fmt.Sprint(w.Days),
 		Price: money(currency(d), w.Price), Left: w.Left, Taken: w.Recommended,
 	}
 	if w.Size[0] > 0 {
@@ -258,13 +258,6 @@ func (s *Site) wayRow(u units, d job.Description, e entry, w ways.Way) wayRow {
 		row.Link = "/jobs/" + url.PathEscape(e.Name) + "?" + q.Encode()
 	}
 	return row
-}
-
-func signed(g float64) string {
-	if g < 0 {
-		return "−" + trimmed(-g, 0) + nb + "g"
-	}
-	return "+" + trimmed(g, 0) + nb + "g"
 }
 
 func currency(d job.Description) string {

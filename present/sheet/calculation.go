@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"scarfwright/physics/si"
 	"scarfwright/present/view"
 	"scarfwright/repair"
 	"scarfwright/repair/catalog"
@@ -48,20 +49,25 @@ func OptionSheet(w io.Writer, d job.Description, r ways.Result, o Options) error
 	}
 	p.text(body, r.Reason)
 	p.y += 2
-	if s := view.WaysBars(d, r); s != nil {
-		p.scene(s)
-	}
 	var rows [][]string
 	for _, x := range r.Ways {
+		name := x.Name
+		if at := x.Standing(); at != "" {
+			name += ": " + at
+		}
 		rows = append(rows, []string{
-			x.Name, x.Standing(), x.Strength.Text(), x.Weakest(), ways.Num(x.Stiffness.Likely), p.square(x), p.area(x.Ground.M2()), p.mass(x.DustMass),
-			fmt.Sprintf("%+.0f g", x.Added.Grams()), fmt.Sprintf("%.1f", x.Hours.Likely), fmt.Sprint(x.Days), fmt.Sprintf("%.0f", x.Price),
+			name, x.Strength.Text(), ways.Num(x.Stiffness.Likely), p.square(x), p.area(x.Ground.M2()), si.Show(x.DustMass, p.sys, 2),
+			p.area(x.Bond.M2()), ways.Weight(x.Added, p.sys), fmt.Sprintf("%.1f", x.Hours.Likely), fmt.Sprint(x.Days), fmt.Sprintf("%.0f", x.Price),
 		})
 	}
 	p.section("What each takes", "Strength and stiffness over the panel as it was. Dust: mass ground away. Weight: after less before. Hours, working days and price by the tool's own rough rates, so that ways compare.",
-		table{cols: []column{{"way", 0.17, false, true}, {"standing", 0.1, false, false}, {"strength", 0.11, false, false}, {"weakest in", 0.14, false, false}, {"stiff-ness", 0.06, true, false}, {"size", 0.1, true, false}, {"ground", 0.07, true, false}, {"dust", 0.06, true, false}, {"weight", 0.07, true, false}, {"hours", 0.05, true, false}, {"days", 0.04, true, false}, {"price", 0.05, true, false}}, pt: tiny, heads: true}, rows)
+		table{cols: []column{{"way", 0.26, false, true}, {"strength", 0.16, false, false}, {"stiffness", 0.07, true, false}, {"size", 0.12, true, false}, {"ground", 0.08, true, false}, {"dust", 0.06, true, false}, {"bond", 0.08, true, false}, {"weight", 0.07, true, false}, {"hours", 0.05, true, false}, {"days", 0.04, true, false}, {"price", 0.05, true, false}}, pt: tiny, heads: true}, rows)
 	p.measurements(r)
 	p.founded(r)
+	if s := view.WaysBars(d, r); s != nil {
+		p.heading("Side by side", s.Height)
+		p.scene(s)
+	}
 	p.cautions()
 	return p.finish(w)
 }

@@ -3,6 +3,8 @@ package ways
 import (
 	"fmt"
 	"math"
+
+	"scarfwright/physics/si"
 )
 
 // Num prints a strength or a stiffness to two decimals, and what is not computed as
@@ -50,4 +52,12 @@ func (w Way) Standing() string {
 		return "never recommended"
 	}
 	return ""
+}
+
+// Weight prints a change of weight with its sign.
+func Weight(m si.Mass, sys si.System) string {
+	if m < 0 {
+		return "−" + si.Show(-m, sys, 3)
+	}
+	return "+" + si.Show(m, sys, 3)
 }
