@@ -38,12 +38,13 @@ func choose(r *Result, c *comparison) {
 	}
 	full := func(w *Way) bool { return w.Strength.Likely >= AsBefore && w.Stiffness.Likely >= AsBefore }
 	enough := func(w *Way) bool { return w.Pressure >= AsBefore && w.Stiffness.Likely >= AsBefore }
-	best, tier := r.pick(full), "full"
+	whatever := func(*Way) bool { return true }
+	best, tier := r.best(full, fewerHours), "full"
 	if best < 0 {
-		best, tier = r.strongest(enough), "pressure"
+		best, tier = r.best(enough, stronger), "pressure"
 	}
 	if best < 0 {
-		best, tier = r.strongest(func(*Way) bool { return true }), "none"
+		best, tier = r.best(whatever, stronger), "none"
 	}
 	if best < 0 {
 		r.Reason = "No way fits the panel or could be computed: refer on."
@@ -67,47 +68,35 @@ func (c *comparison) stop() string {
 	return ""
 }
 
-// pick returns the way with the fewest hours among those that pass.
-func (r *Result) pick(pass func(*Way) bool) int {
+// best returns the way that no other passes, among those that may be recommended and
+// pass; -1 for none.
+func (r *Result) best(pass func(*Way) bool, better func(w, than *Way) bool) int {
 	best := -1
 	for i := range r.Ways {
 		w := &r.Ways[i]
 		if !w.Computed || w.Unsuited != "" || !pass(w) {
 			continue
 		}
-		if best < 0 {
-			best = i
-			continue
-		}
-		b := &r.Ways[best]
-		d := w.Hours.Likely - b.Hours.Likely
-		if d < -nearHours || d < nearHours && w.Strength.Likely > b.Strength.Likely+0.02 {
+		if best < 0 || better(w, &r.Ways[best]) {
 			best = i
 		}
 	}
 	return best
 }
 
-// strongest returns the strongest among those that pass; of ways within two
-// hundredths, the one with fewer hours.
-func (r *Result) strongest(pass func(*Way) bool) int {
-	best := -1
-	for i := range r.Ways {
-		w := &r.Ways[i]
-		if !w.Computed || w.Unsuited != "" || !pass(w) {
-			continue
-		}
-		if best < 0 {
-			best = i
-			continue
-		}
-		b := &r.Ways[best]
-		d := w.Strength.Likely - b.Strength.Likely
-		if d > 0.02 || d > -0.02 && w.Hours.Likely < b.Hours.Likely-0.01 {
-			best = i
-		}
-	}
-	return best
+// alike are strengths that count as the same.
+const alike = 0.02
+
+// fewerHours prefers the fewer hours; of hours that count as the same, the stronger.
+func fewerHours(w, than *Way) bool {
+	d := w.Hours.Likely - than.Hours.Likely
+	return d < -nearHours || d < nearHours && w.Strength.Likely > than.Strength.Likely+alike
+}
+
+// stronger prefers the stronger; of strengths that count as the same, the fewer hours.
+func stronger(w, than *Way) bool {
+	d := w.Strength.Likely - than.Strength.Likely
+	return d > alike || d > -alike && w.Hours.Likely < than.Hours.Likely-0.01
 }
 
 func (c *comparison) reason(r *Result, w *Way, tier string) string {
@@ -158,7 +147,7 @@ func (r *Result) pictured() *Way {
 	if w := r.chosen(); w != nil && w.Computed {
 		return w
 	}
-	if i := r.strongest(func(*Way) bool { return true }); i >= 0 {
+	if i := r.best(func(*Way) bool { return true }, stronger); i >= 0 {
 		return &r.Ways[i]
 	}
 	return nil

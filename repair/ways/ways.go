@@ -7,6 +7,7 @@
 // The files, in the order in which data flows:
 //
 //	list.go      description -> the ways that can be done with the access there is
+//	laid.go      the two that are laid on the face, without a taper
 //	section.go   plies of a way, from the cut-out to the feather edge
 //	model.go     those plies on a panel between its stiffeners
 //	loads.go     what the panel is loaded with
@@ -17,6 +18,9 @@
 //	effort.go    hours, days, weight, price
 //	choose.go    one recommendation, with its reason
 //	peel.go      a bottom peeled for blisters
+//	calc.go      the closed forms, line by line, for the calculation sheet
+//	picture.go   strain over the panel, bond along the slope, own error
+//	memory.go    panels solved before
 //
 // # Strength, as the word is used here
 //
