@@ -59,8 +59,11 @@ func (c optionsCommand) Run(p Program) error {
 			}
 		}
 	}
-	if len(r.Referrals) > 0 {
+	switch {
+	case len(r.Referrals) > 0:
 		return statusError{exitReferred, nil}
+	case len(r.Ways) > 0 && r.Recommended < 0: // nothing fits, or something must be settled first
+		return statusError{exitStopped, nil}
 	}
 	return nil
 }

@@ -47,7 +47,7 @@ func choose(r *Result, c *comparison) {
 		best, tier = r.best(whatever, stronger), "none"
 	}
 	if best < 0 {
-		r.Reason = "No way fits the panel or could be computed: refer on."
+		r.Reason = "No way fits between the panel's edges, or could be computed. Take off the tabbing and run the taper beneath it, with a surveyor who has seen the frames; or refer on."
 		return
 	}
 	r.Recommended = best

@@ -97,6 +97,9 @@ func (c *comparison) assumed() []string {
 		fmt.Sprintf("Between the plies of a taper %d steps stand in for the slope; a parallel line to an ellipse is taken for an ellipse.", rings),
 		"Hours, days and price are the tool's own rough rates for labour, cloth and resin, so that ways compare: the quote is the estimate's.",
 	}
+	if c.d.Crew.Rate == 0 {
+		out = append(out, "No hourly rate is given (crew.rate): the price is of cloth and resin alone.")
+	}
 	if p := c.d.Panel; p.Chord > 0 && p.Sagitta > 0 {
 		out = append(out, "The panel's curvature is left out: a curved panel bends less, before and after.")
 	}
