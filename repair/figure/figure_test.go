@@ -247,7 +247,7 @@ func TestWarnings(t *testing.T) {
 }
 
 // endings are the units a result's key may end in.
-var endings = regexp.MustCompile(`_(mm|mm2|ml|g|m2_per_kg|g_per_m2|g_per_100g|g_per_cm3|per_s|cm2|c|k|s|min|h|kpa|mpa|gpa|n|nm|n_per_m|percent|fraction|ratio|count|number|words|code)$`)
+var endings = regexp.MustCompile(`_(mm|mm2|ml|g|m2_per_kg|g_per_m2|g_per_100g|g_per_cm3|per_s|cm2|c|k|s|min|h|deg|kpa|mpa|gpa|n|nm|n_per_m|percent|fraction|ratio|count|number|words|code)$`)
 
 func TestTheJSONHasItsSixKeys(t *testing.T) {
 	for _, c := range figure.All() {

@@ -85,7 +85,7 @@ func scarfBond(r *reader) Answer {
 	angle, slant := joint.Slope(t, ratio)
 	out := Answer{
 		Results: Results{
-			{Key: "angle_number", Value: angle.Degrees()}, {Key: "slope_mm", Value: slant.MM()},
+			{Key: "angle_deg", Value: angle.Degrees()}, {Key: "slope_mm", Value: slant.MM()},
 			{Key: "shear_mpa", Value: tau.MPa()}, {Key: "peel_mpa", Value: peel.MPa()},
 			{Key: "shear_ratio", Value: float64(tau / sigma)}, {Key: "peel_ratio", Value: float64(peel / sigma)},
 		},

@@ -37,7 +37,7 @@ var suffixes = []struct{ end, unit string }{
 	{"_g_per_100g", "g to 100 g"}, {"_m2_per_kg", "m²/kg"}, {"_g_per_cm3", "g/cm³"}, {"_g_per_m2", "g/m²"},
 	{"_n_per_m", "N/m"}, {"_per_s", "1/s"},
 	{"_fraction", ""}, {"_percent", "%"}, {"_number", ""}, {"_words", ""}, {"_ratio", ""}, {"_count", ""},
-	{"_code", ""}, {"_mm2", "mm²"}, {"_cm2", "cm²"}, {"_mpa", "MPa"}, {"_gpa", "GPa"}, {"_min", "min"},
+	{"_code", ""}, {"_mm2", "mm²"}, {"_cm2", "cm²"}, {"_mpa", "MPa"}, {"_gpa", "GPa"}, {"_kpa", "kPa"}, {"_deg", "°"}, {"_min", "min"},
 	{"_mm", "mm"}, {"_ml", "ml"}, {"_nm", "N m"},
 	{"_c", "°C"}, {"_k", "K"}, {"_s", "s"}, {"_h", "h"}, {"_g", "g"}, {"_n", "N"},
 }
@@ -123,7 +123,7 @@ func (r Result) shown(digits int) string {
 		return r.Text
 	case r.Key == "coarse_grid_count":
 		return map[bool]string{true: "yes", false: "no"}[r.Value != 0]
-	case strings.HasSuffix(r.Key, "_count"), strings.HasSuffix(r.Key, "_number"):
+	case strings.HasSuffix(r.Key, "_count"), strings.HasSuffix(r.Key, "_number") && r.Value == math.Trunc(r.Value):
 		return fmt.Sprintf("%.0f", r.Value)
 	case unit == "min":
 		return duration(si.Minutes(r.Value), digits)

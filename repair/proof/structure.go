@@ -53,7 +53,7 @@ func bonds() group {
 	scarf.figures("scarf-bond", in{"ratio": "12", "thickness": "6 mm", "stress": "100 MPa"},
 		want{"shear over stress", "shear_ratio", 0.08276, ""}, want{"peel over stress", "peel_ratio", 0.006897, ""})
 	scarf.abs = 1e-3
-	scarf.figures("scarf-bond", in{"ratio": "12", "thickness": "6 mm", "stress": "100 MPa"}, want{"angle", "angle_number", 4.764, "°"})
+	scarf.figures("scarf-bond", in{"ratio": "12", "thickness": "6 mm", "stress": "100 MPa"}, want{"angle", "angle_deg", 4.764, "°"})
 	scarf.figures("scarf-ratio-needed", in{"strength": "85 MPa", "bond": "7 MPa", "ratio": "6"}, want{"share of the strength at 6:1, 85 and 7 MPa", "efficiency_ratio", 0.508, ""})
 	scarf.figures("scarf-ratio-needed", in{"strength": "85 MPa", "bond": "7 MPa", "ratio": "12"}, want{"at 12:1", "efficiency_ratio", 0.995, ""})
 	scarf.abs = 0.01
