@@ -8,6 +8,7 @@ import (
 	"scarfwright/physics/si"
 	"scarfwright/repair/catalog"
 	"scarfwright/repair/caution"
+	"scarfwright/repair/check"
 	"scarfwright/repair/design"
 	"scarfwright/repair/job"
 	"scarfwright/repair/survey"
@@ -26,7 +27,7 @@ func Compare(d job.Description, cat catalog.Catalogue, memory *Memory) (Result, 
 		return Result{}, fmt.Errorf("shelf.sheets: %w", err)
 	}
 	c := &comparison{d: d, s: survey.Classify(d), cat: cat}
-	r := Result{Caution: caution.General, Recommended: -1, Referrals: c.s.Referrals, Limits: limits}
+	r := Result{Caution: caution.General, Recommended: -1, Referrals: c.s.Referrals, Limits: c.limits()}
 	if c.resin, err = cat.Resin(d.Shelf.Resin); err != nil {
 		return r, fmt.Errorf("shelf.resin: %w", err)
 	}
@@ -87,6 +88,20 @@ var limits = []string{
 	"Static loads, flat panel, straight held edges; no impact, fatigue, ageing, buckling, heat.",
 	"The bond's strength is that of laps made with care on sound, dry, clean, ground laminate; nothing can be reckoned for one that was not.",
 	"Cover plies and gelcoat are not counted.",
+}
+
+// limits are what the survey could not see and what it asks to watch, before the
+// limits of the method.
+func (c *comparison) limits() (out []string) {
+	for _, l := range c.s.Limitations {
+		out = append(out, "Not seen: "+l)
+	}
+	for _, v := range c.s.Verdicts {
+		if v.State == check.Watch {
+			out = append(out, "Watch: "+v.What+". "+v.Why)
+		}
+	}
+	return append(out, limits...)
 }
 
 func (c *comparison) assumed() []string {
