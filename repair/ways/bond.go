@@ -59,6 +59,9 @@ var fractions = []float64{0.03, 0.3, 0.5, 0.7, 0.97}
 // the hole, on its lap:
 //
 //	tau = N/L,  L no more than 8/omega, beyond which a lap gains nothing (joint.Lap)
+//
+// It is not a number where more than half of the places could not be looked at: a bond
+// that was not judged must not pass.
 func (b bond) used(r *panel.Result, ps *parts, on *place, taper si.Length) (most float64, at spot) {
 	if ps.over {
 		return b.lapUsed(r, ps, on, taper)
@@ -75,16 +78,15 @@ func (b bond) used(r *panel.Result, ps *parts, on *place, taper si.Length) (most
 		}
 	}
 	strength := b.strength(old)
+	missed := 0
 	for _, f := range fractions {
 		heights := ps.slopes(f)
 		zone := ps.ring(f)
 		for k := range angles {
 			p, nx, ny, ok := on.point(f*taper.MM(), 2*math.Pi*float64(k)/angles)
-			if !ok {
-				continue
-			}
 			d, err := r.Deformation(p, zone)
-			if err != nil {
+			if !ok || err != nil {
+				missed++
 				continue
 			}
 			for _, z := range heights {
@@ -94,6 +96,9 @@ func (b bond) used(r *panel.Result, ps *parts, on *place, taper si.Length) (most
 				}
 			}
 		}
+	}
+	if 2*missed > angles*len(fractions) {
+		return math.NaN(), at
 	}
 	return most, at
 }
@@ -109,13 +114,12 @@ func (b bond) lapUsed(r *panel.Result, ps *parts, on *place, lap si.Length) (mos
 	if ps.sides == "inside" {
 		low = depth(ps.parent) / 2
 	}
+	missed := 0
 	for k := range angles {
 		p, nx, ny, ok := on.point(0, 2*math.Pi*float64(k)/angles)
-		if !ok {
-			continue
-		}
 		d, err := r.Deformation(p, zone)
-		if err != nil {
+		if !ok || err != nil {
+			missed++
 			continue
 		}
 		N, z := 0.0, low
@@ -126,6 +130,9 @@ func (b bond) lapUsed(r *panel.Result, ps *parts, on *place, lap si.Length) (mos
 		if u := math.Abs(N) / length / strength; u > most {
 			most, at = u, spot{p, zone, -1, "shear"}
 		}
+	}
+	if 2*missed > angles {
+		return math.NaN(), at
 	}
 	return most, at
 }

@@ -67,6 +67,9 @@ func measure(p panel.Panel, ps *parts, on *place, taper si.Length, b bond, loads
 		}
 		results[i] = r
 		out[i] = use(r, p, ps, on, taper, b, l)
+		if math.IsNaN(out[i].bond) {
+			return nil, nil, fmt.Errorf("%s: the bond could not be looked at", l.Name)
+		}
 	}
 	return out, results, nil
 }
