@@ -10,8 +10,8 @@ import (
 var errDiverged = errors.New("panel: no equilibrium found for the large deflection")
 
 // newtonTolerance is the last change of the deflection over the largest one. Newton
-// doubles its digits each time, so that what is returned is far closer still.
-const newtonTolerance = 1e-6
+// squares the error each time, so that what is returned is off by some 1e-8 of it.
+const newtonTolerance = 1e-4
 
 // planeShare of the movement in the plane is the least deflection that is told from
 // none.
