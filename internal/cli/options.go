@@ -60,7 +60,7 @@ func (c optionsCommand) Run(p Program) error {
 		}
 	}
 	switch {
-	case len(r.Referrals) > 0:
+	case len(r.Referrals) > 0, r.NotCompared != "":
 		return statusError{exitReferred, nil}
 	case len(r.Ways) > 0 && r.Recommended < 0: // nothing fits, or something must be settled first
 		return statusError{exitStopped, nil}

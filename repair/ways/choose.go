@@ -28,6 +28,12 @@ func choose(r *Result, c *comparison) {
 			rules = append(rules, x.Rule)
 		}
 		r.Reason = "Referred on: " + strings.Join(rules, "; ") + ". Nothing is recommended here; the figures are for whoever decides. Print the referral sheet."
+		if r.NotCompared != "" {
+			r.Reason = strings.Replace(r.Reason, "; the figures are for whoever decides", "; "+r.NotCompared, 1)
+		}
+		return
+	case r.NotCompared != "":
+		r.Reason = "Nothing is recommended: " + r.NotCompared + ". Refer on."
 		return
 	case len(r.Ways) == 0:
 		return
@@ -46,8 +52,12 @@ func choose(r *Result, c *comparison) {
 	if best < 0 {
 		best, tier = r.best(whatever, stronger), "none"
 	}
+	if open := r.unreckoned(); tier != "full" && open != "" {
+		r.Reason = "Nothing is recommended: what fits but could not be reckoned may be better: " + open + ". Measure the room again, or have a naval architect look."
+		return
+	}
 	if best < 0 {
-		r.Reason = "No way fits between the panel's edges, or could be computed. Take off the tabbing and run the taper beneath it, with a surveyor who has seen the frames; or refer on."
+		r.Reason = "No way fits between the panel's edges. Take off the tabbing and run the taper beneath it, with a surveyor who has seen the frames; or refer on."
 		return
 	}
 	r.Recommended = best
@@ -55,6 +65,33 @@ func choose(r *Result, c *comparison) {
 	w.Recommended = true
 	r.Reason = c.reason(r, w, tier)
 	r.Measurements = r.narrow(w)
+}
+
+// unreckoned names the ways that fit and could not be computed.
+func (r *Result) unreckoned() string {
+	var names []string
+	for _, w := range r.Ways {
+		if w.Fits && !w.Computed && w.Unsuited == "" {
+			names = append(names, w.Name)
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// unsettledAt is the error of the arithmetic above which nothing is recommended.
+const unsettledAt = 0.05
+
+// settle takes a recommendation back whose arithmetic is not settled.
+func (r *Result) settle() {
+	if r.Recommended < 0 {
+		return
+	}
+	w := &r.Ways[r.Recommended]
+	if w.Error <= unsettledAt {
+		return
+	}
+	w.Recommended, r.Recommended = false, -1
+	r.Reason = fmt.Sprintf("Nothing is recommended: the arithmetic of the likeliest, %s, is not settled (%.0f %% off at the most), so that its strength of %.2f is no ground to choose on. Have a naval architect look.", w.Name, 100*w.Error, w.Strength.Likely)
 }
 
 // stop is what the design says must be settled whatever the way.
@@ -104,11 +141,11 @@ func (c *comparison) reason(r *Result, w *Way, tier string) string {
 	var s string
 	switch tier {
 	case "full":
-		s = fmt.Sprintf("Of the ways that fit and bring the panel back under every load (%.2f or more), it asks for the fewest hours. ", AsBefore)
+		s = fmt.Sprintf("Of the ways that fit and likely bring the panel back under every load (%.2f or more), it asks for the fewest hours, or is stronger within half an hour of them. ", AsBefore)
 	case "pressure":
-		s = fmt.Sprintf("No way that fits brings the laminate's whole strength back in its plane; this one is the strongest of those that do under pressure (%.2f). ", w.Pressure)
+		s = fmt.Sprintf("No way that fits brings the laminate's whole strength back in its plane; this one does under pressure (%.2f), and of those that do it is the strongest, or within 0.02 of it in fewer hours. ", w.Pressure)
 	default:
-		s = "No way that fits brings the panel back; this is the strongest. Ask a surveyor whether it is enough. "
+		s = "No way that fits brings the panel back; this is the strongest, or within 0.02 of it in fewer hours. Ask a surveyor whether it is enough. "
 	}
 	s += fmt.Sprintf("Its least is %.2f, %s, in the %s; it is %.2f as stiff.", w.Strength.Likely, g.Load, g.Mode, w.Stiffness.Likely)
 	if chosen := r.chosen(); chosen != nil && chosen != w {

@@ -37,6 +37,11 @@ func Compare(d job.Description, cat catalog.Catalogue, memory *Memory) (Result, 
 	c.moments = plates(d, c.q)
 	low, likely, high := bondOf(c.resin)
 	c.bond = likely
+	if r.NotCompared = c.notCompared(); r.NotCompared != "" {
+		choose(&r, c)
+		r.Cautions = caution.For(c.works()...)
+		return r, nil
+	}
 	switch c.s.Class {
 	case survey.Cosmetic:
 		r.Reason = "The laminate is whole: there is nothing to compare."
@@ -62,6 +67,7 @@ func Compare(d job.Description, cat catalog.Catalogue, memory *Memory) (Result, 
 	c.spread(&r, low, high, memory)
 	choose(&r, c)
 	c.picture(&r, memory)
+	r.settle()
 	if w := r.pictured(); w != nil && w.Computed {
 		calc, err := c.calculation(*w)
 		if err != nil {
@@ -87,7 +93,19 @@ var limits = []string{
 	"It compares a repaired panel with the same panel before the damage, under the same loads. It does not show that either meets a rule.",
 	"Static loads, flat panel, straight held edges; no impact, fatigue, ageing, buckling, heat.",
 	"The bond's strength is that of laps made with care on sound, dry, clean, ground laminate; nothing can be reckoned for one that was not.",
-	"Cover plies and gelcoat are not counted.",
+	"Cover plies and gelcoat are not counted in the strength; a cover ply is counted in cloth, weight, hours and price.",
+}
+
+// notCompared says why no way is reckoned: where the figures would be those of another
+// laminate or of half a repair.
+func (c *comparison) notCompared() string {
+	switch {
+	case c.d.Laminate.Fibre != "glass" && c.s.Class != survey.Cosmetic:
+		return "the figures here are of glass, and the fibre is " + c.d.Laminate.Fibre
+	case c.s.Class == survey.FullDepth && c.d.Laminate.Core != nil:
+		return "a hole through both skins of a sandwich wants both skins and the core renewed, which this version does not compare"
+	}
+	return ""
 }
 
 // limits are what the survey could not see and what it asks to watch, before the
@@ -206,7 +224,7 @@ func (c *comparison) measure(w *Way, before []figures, memory *Memory) {
 	}
 	f, err := c.after(w, memory)
 	if err != nil {
-		w.Why = "the panel could not be computed: " + err.Error()
+		w.Why = "fits, but could not be reckoned: its edge or its outline is too near the panel's edge or too jagged"
 		return
 	}
 	w.Computed = true

@@ -163,9 +163,10 @@ type Result struct {
 	Caution      string            `json:"caution"` // stands on every export
 	Loads        []Load            `json:"loads"`
 	Pressure     si.Pressure       `json:"pressure_pa"`
-	Ways         []Way             `json:"ways"`        // in the order of their kinds, steep tapers first
-	Recommended  int               `json:"recommended"` // index, -1 for none
-	Reason       string            `json:"reason"`      // of the recommendation, or why there is none
+	Ways         []Way             `json:"ways"`                   // in the order of their kinds, steep tapers first
+	Recommended  int               `json:"recommended"`            // index, -1 for none
+	Reason       string            `json:"reason"`                 // of the recommendation, or why there is none
+	NotCompared  string            `json:"not_compared,omitempty"` // why no way was reckoned, where a figure would mislead
 	Referrals    []survey.Referral `json:"referrals"`
 	Measurements []Measurement     `json:"measurements"` // most useful first
 	Assumptions  []string          `json:"assumptions"`

@@ -278,3 +278,44 @@ func TestNothingToCompare(t *testing.T) {
 		t.Errorf("a scratch: %+v", r)
 	}
 }
+
+// No figures where they would be another laminate's or half a repair's: a hole through
+// a sandwich, a fibre that is not glass.
+func TestNotCompared(t *testing.T) {
+	for name, change := range map[string]func(d *job.Description){
+		"both skins": func(d *job.Description) {
+			d.Laminate.Core = &job.Core{Class: "foam80", Thickness: si.MM(12)}
+			d.Laminate.Inner = []job.PlyRef{{Class: "csm450"}}
+		},
+		"carbon":  func(d *job.Description) { d.Laminate.Fibre = "carbon" },
+		"unknown": func(d *job.Description) { d.Laminate.Fibre = "unknown" },
+	} {
+		r := compared(t, demoJob(t, "day-launch", change))
+		if len(r.Ways) != 0 || r.Recommended != -1 || r.NotCompared == "" || !strings.Contains(r.Reason, r.NotCompared) || len(r.Cautions) == 0 {
+			t.Errorf("%s: %d ways, recommended %d, %q", name, len(r.Ways), r.Recommended, r.Reason)
+		}
+	}
+}
+
+// A recommendation whose arithmetic is not settled is taken back.
+func TestUnsettled(t *testing.T) {
+	for e, want := range map[float64]int{0.01: 0, 0.2: -1} {
+		r := Result{Recommended: 0, Ways: []Way{{Name: "taper", Recommended: true, Error: e}}}
+		r.settle()
+		if r.Recommended != want || r.Ways[0].Recommended != (want == 0) {
+			t.Errorf("error %g: recommended %d", e, r.Recommended)
+		}
+	}
+}
+
+// A way that fits and could not be reckoned does not leave the choice to the others.
+func TestUnreckonedWayWithholds(t *testing.T) {
+	d := demoJob(t, "day-launch", func(d *job.Description) {
+		d.Damage.Seen, d.Damage.Dead = nil, &job.Outline{Circle: si.MM(100)}
+		d.Damage.At, d.Damage.Access = job.Point{X: si.MM(192), Y: si.MM(60)}, "outside" // 12:1 ends 3 mm from the frame
+	})
+	r := compared(t, d)
+	if r.unreckoned() == "" || r.Recommended != -1 || !strings.Contains(r.Reason, "12:1") {
+		t.Errorf("unreckoned %q, recommended %d, %q; want 12:1 unreckoned and nothing recommended", r.unreckoned(), r.Recommended, r.Reason)
+	}
+}
